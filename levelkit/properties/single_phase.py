@@ -39,8 +39,8 @@ def _checked_water(pressure, temperature):
                              pressure, temperature, _boiling(pressure))
         raise InputError(
             f"water temperature is {t - 273.15:.2f} degC at {p / 1e5:.4g} bar absolute; the "
-            f"allowed range is 0 to {boils - 273.15:.2f} degC there, because hotter water boils. Lower the "
-            "temperature or raise the pressure."
+            f"allowed range is 0 to {boils - 273.15:.2f} degC there, because hotter water boils. "
+            "Lower the temperature or raise the pressure."
         )
     return pressure / 1e6, temperature
 
@@ -56,8 +56,8 @@ def _checked_steam(pressure, temperature):
         p, t, dew = _first(temperature < lowest - MARGIN, pressure, temperature, lowest)
         raise InputError(
             f"steam temperature is {t - 273.15:.2f} degC at {p / 1e5:.4g} bar absolute; the "
-            f"allowed range is {dew - 273.15:.2f} to 800 degC there, because cooler steam condenses. Raise "
-            "the temperature or lower the pressure."
+            f"allowed range is {dew - 273.15:.2f} to 800 degC there, because cooler steam "
+            "condenses. Raise the temperature or lower the pressure."
         )
     return pressure / 1e6, temperature
 
