@@ -1,0 +1,169 @@
+"""A sheet to draw on: pens and fillings by name, text that knows its room, one SVG at the end."""
+
+from dataclasses import dataclass
+from itertools import count
+
+import svg
+
+from .lettering import text_box
+from .look import FONT
+
+_serial = count(1)
+_ID = "\u00a4"  # stands for the drawing's own id prefix until the drawing is finished
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A finished picture: SVG text, the same in words, and the boxes of its lettering."""
+
+    svg: str
+    words: str
+    text_boxes: tuple
+
+
+@dataclass(frozen=True, slots=True)
+class Fragment:
+    """A part of a picture drawn once and stamped into many."""
+
+    markup: str
+    text_boxes: tuple
+
+
+class Canvas:
+    """Collects elements; x to the right, y downwards, in viewBox units."""
+
+    def __init__(self, look, height):
+        self.look, self.height = look, height
+        self._parts, self._boxes = [], []
+
+    def _add(self, element):
+        self._parts.append(element.as_str())
+
+    def _pen(self, name):
+        pen = self.look.pen(name)
+        attributes = {"stroke": pen.colour, "stroke_width": pen.width}
+        if pen.dashes:
+            attributes["stroke_dasharray"] = pen.dashes
+        return attributes
+
+    def _fill(self, name):
+        return {"fill": f"url(#{_ID}{name.replace(' ', '-')})" if name else "none"}
+
+    def line(self, x1, y1, x2, y2, pen="outline"):
+        self._add(svg.Line(x1=_n(x1), y1=_n(y1), x2=_n(x2), y2=_n(y2), **self._pen(pen)))
+
+    def rect(self, x, y, width, height, fill=None, pen=None):
+        stroke = self._pen(pen) if pen else {}
+        self._add(svg.Rect(x=_n(x), y=_n(y), width=_n(max(width, 0)), height=_n(max(height, 0)),
+                           **self._fill(fill), **stroke))
+
+    def circle(self, x, y, radius, fill=None, pen="outline"):
+        self._add(svg.Circle(cx=_n(x), cy=_n(y), r=_n(radius), **self._fill(fill),
+                             **self._pen(pen)))
+
+    def polygon(self, points, fill=None, pen=None):
+        stroke = self._pen(pen) if pen else {}
+        flat = " ".join(f"{_n(x)},{_n(y)}" for x, y in points)
+        self._add(svg.Polygon(points=flat, **self._fill(fill), **stroke))
+
+    def mark(self, points, pen, filled):
+        """Draw a small closed mark in a pen's colour, solid or open."""
+        flat = " ".join(f"{_n(x)},{_n(y)}" for x, y in points)
+        colour = self.look.pen(pen).colour
+        self._add(svg.Polygon(points=flat, fill=colour if filled else "#ffffff", stroke=colour,
+                              stroke_width=1.4))
+
+    def polyline(self, points, pen="outline"):
+        flat = " ".join(f"{_n(x)},{_n(y)}" for x, y in points)
+        self._add(svg.Polyline(points=flat, fill="none", **self._pen(pen)))
+
+    def text(self, x, y, text, anchor="start", scale=1.0, bold=False, pen="outline"):
+        """Write a line with its baseline at `y`; a pale rim keeps it legible on hatching."""
+        size = self.look.font * scale
+        self._boxes.append(text_box(x, y, text, size, anchor, bold))
+        self._add(svg.Text(
+            x=_n(x), y=_n(y), text=text, font_size=_n(size), text_anchor=anchor,
+            fill=self.look.pen(pen).colour, font_weight="bold" if bold else None,
+            stroke="#ffffff", stroke_width=3, paint_order="stroke"))
+
+    def arrow(self, x1, y1, x2, y2, pen="dimension", size=6.0):
+        """Draw a line with a filled head at its second end."""
+        length = max(((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5, 1e-9)
+        ux, uy = (x2 - x1) / length, (y2 - y1) / length
+        self.line(x1, y1, x2, y2, pen)
+        self.mark([(x2, y2),
+                   (x2 - size * ux + size / 2.6 * uy, y2 - size * uy - size / 2.6 * ux),
+                   (x2 - size * ux - size / 2.6 * uy, y2 - size * uy + size / 2.6 * ux)],
+                  pen, filled=True)
+
+    def clip(self, name, points):
+        """Define a clipping outline; use it with `clipped_polygon`."""
+        flat = " ".join(f"{_n(x)},{_n(y)}" for x, y in points)
+        self._parts.append(f'<clipPath id="{_ID}{name}"><polygon points="{flat}"/></clipPath>')
+
+    def clipped_rect(self, name, x, y, width, height, fill):
+        """Fill a rectangle inside a clipping outline."""
+        self._add(svg.Rect(x=_n(x), y=_n(y), width=_n(max(width, 0)), height=_n(max(height, 0)),
+                           clip_path=f"url(#{_ID}{name})", **self._fill(fill)))
+
+    def stamp(self, fragment):
+        """Put a part drawn earlier into this picture."""
+        self._parts.append(fragment.markup)
+        self._boxes.extend(fragment.text_boxes)
+
+    def fragment(self):
+        """Return what was drawn so far as a part for other pictures."""
+        return Fragment("".join(self._parts), tuple(self._boxes))
+
+    def drawing(self, title, words):
+        """Return the finished picture with its accessible name and description."""
+        prefix = f"lk{next(_serial)}-"
+        body = "".join(self._parts)
+        markup = (
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {self.look.width} '
+            f'{_n(self.height)}" width="100%" role="img" aria-labelledby="{_ID}title {_ID}words" '
+            f'font-family="{FONT}" style="background:#ffffff;display:block;'
+            f'font-variant-numeric:tabular-nums">'
+            f'<title id="{_ID}title">{_escaped(title)}</title>'
+            f'<desc id="{_ID}words">{_escaped(words)}</desc>'
+            f"{_patterns(self.look)}"
+            f'<rect width="100%" height="100%" fill="#ffffff"/>{body}</svg>'
+        )
+        return Drawing(markup.replace(_ID, prefix), words, tuple(self._boxes))
+
+
+def _n(number):
+    """A coordinate with one decimal: short text, no 10.000000000000002."""
+    return round(float(number), 1)
+
+
+def _escaped(text):
+    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
+
+
+_MARKS = {
+    "water": (18, 12, '<path d="M1 4h8M10 10h7" stroke="{m}" stroke-width="1"/>'),
+    "glass water": (14, 10, '<path d="M1 3h6M8 8h5" stroke="{m}" stroke-width="1"/>'),
+    "steam": (14, 14, '<circle cx="3" cy="3" r="0.9" fill="{m}"/>'
+                      '<circle cx="10" cy="10" r="0.9" fill="{m}"/>'),
+    "air": (14, 14, ""),
+    "metal": (7, 7, '<path d="M0 7L7 0" stroke="{m}" stroke-width="0.9"/>'),
+    "fluid": (8, 8, '<path d="M0 8L8 0M0 0L8 8" stroke="{m}" stroke-width="0.8"/>'),
+    "hidden": (22, 22, '<path d="M0 22L22 0" stroke="{m}" stroke-width="0.7"/>'),
+    "paper": (10, 10, ""),
+}
+_pattern_cache = {}
+
+
+def _patterns(look):
+    """The fillings as SVG patterns, made once for each look."""
+    if look.name not in _pattern_cache:
+        parts = []
+        for name, (width, height, marks) in _MARKS.items():
+            fill = look.fill(name)
+            parts.append(
+                f'<pattern id="{_ID}{name.replace(" ", "-")}" width="{width}" height="{height}" '
+                f'patternUnits="userSpaceOnUse"><rect width="{width}" height="{height}" '
+                f'fill="{fill.ground}"/>{marks.format(m=fill.marks)}</pattern>')
+        _pattern_cache[look.name] = f"<defs>{''.join(parts)}</defs>"
+    return _pattern_cache[look.name]

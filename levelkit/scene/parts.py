@@ -1,0 +1,87 @@
+"""Pieces that several drawings share: level lines, error bracket, scale, cock, number block."""
+
+from .lettering import spread, text_width
+
+
+def level_line(canvas, x1, x2, y, pen):
+    """Draw a level line with its mark: filled for the true level, open for an indicated one."""
+    canvas.line(x1, y, x2, y, pen)
+    canvas.mark([(x2, y), (x2 + 9, y - 6), (x2 + 9, y + 6)], pen, filled=pen == "true")
+
+
+def error_bracket(canvas, x, y_true, y_shown, reach):
+    """Draw a bracket between the true and the shown level."""
+    for y in (y_true, y_shown):
+        canvas.line(x - reach, y, x + 5, y, "error")
+    canvas.line(x, y_true, x, y_shown, "error")
+
+
+def break_line(canvas, x, top, bottom):
+    """Draw the wavy edge of a part that goes on beyond the sheet."""
+    steps = 16
+    canvas.polyline([(x + (0, 3, 0, -3)[i % 4], top + (bottom - top) * i / steps)
+                     for i in range(steps + 1)], "thin")
+
+
+def scale_bar(canvas, x, heights, to_y, step_label, unit_scale=1000.0):
+    """Draw a scale to the right of `x`: a tick at every height, a number at every labelled one."""
+    canvas.line(x, to_y(heights[0]), x, to_y(heights[-1]), "thin")
+    for index, height in enumerate(heights):
+        labelled = index % step_label == 0
+        canvas.line(x, to_y(height), x + (9 if labelled else 5), to_y(height), "thin")
+        if labelled:
+            canvas.text(x + 12, to_y(height) + 0.3 * canvas.look.font, f"{height * unit_scale:.0f}"
+                        .replace("-", "\u2212"), scale=0.85)
+
+
+def cock(canvas, x, y, is_open=True, size=8.0, vertical=False):
+    """Draw a cock as two triangles meeting; open ones are white, shut ones solid."""
+    if vertical:
+        wings = ([(x, y), (x - size, y - size), (x + size, y - size)],
+                 [(x, y), (x - size, y + size), (x + size, y + size)])
+    else:
+        wings = ([(x, y), (x - size, y - size), (x - size, y + size)],
+                 [(x, y), (x + size, y - size), (x + size, y + size)])
+    for wing in wings:
+        canvas.mark(wing, "outline", filled=not is_open)
+
+
+def side_labels(canvas, x_from, x_text, labels, low, high):
+    """Write labels beside heights, moved apart where they would collide.
+
+    `labels` is a list of (y, text, pen, bold). A thin leader joins each to its height.
+    """
+    font = canvas.look.font
+    places = spread([y for y, *_ in labels], 1.25 * font, low, high)
+    for place, (y, text, pen, bold) in zip(places, labels, strict=True):
+        canvas.polyline([(x_from, y), (x_text - 16, place), (x_text - 5, place)], "thin")
+        canvas.text(x_text, place + 0.35 * font, text, pen=pen, bold=bold)
+
+
+def number_block(canvas, x, y, width, rows, title=""):
+    """Draw a ruled block of names and numbers, as the title block of a drawing.
+
+    `rows` is a list of (name, value text, pen). Returns the y of its lower edge.
+    """
+    font = canvas.look.font
+    pitch = 1.62 * font
+    height = pitch * (len(rows) + bool(title))
+    canvas.rect(x, y, width, height, "paper", "outline")
+    if title:
+        canvas.text(x + 10, y + 0.72 * pitch, title, bold=True,
+                    scale=min(1.0, (width - 20) / text_width(title, font, bold=True)))
+        canvas.line(x, y + pitch, x + width, y + pitch, "outline")
+        y += pitch
+    for index, (name, value, pen) in enumerate(rows):
+        if index:
+            canvas.line(x, y + index * pitch, x + width, y + index * pitch, "thin")
+        baseline = y + (index + 0.7) * pitch
+        canvas.text(x + 10, baseline, name, scale=_fit(name, value, width, font))
+        canvas.text(x + width - 10, baseline, value, anchor="end", bold=True, pen=pen)
+    return y + pitch * len(rows)
+
+
+def _fit(name, value, width, font):
+    """A name that would run into its value is written smaller, never cut."""
+    room = width - 30 - text_width(value, font, bold=True)
+    return min(1.0, max(0.6, room / max(text_width(name, font), 1e-9)))
