@@ -1,0 +1,27 @@
+"""The fault catalogue: data, and for each fault one function from healthy to faulty state.
+
+Panels, exercises and diagnosis use the same functions. Whether an indicator then reads
+high, low or frozen is not stored here as truth: tests compute it from the states.
+"""
+
+from .catalogue import FAULTS, fault_named
+from .fault import (
+    EMPTY,
+    FAILED,
+    FROZEN,
+    FULL,
+    GLASS,
+    HIGH,
+    LOW,
+    REVERSED,
+    SLUGGISH,
+    TRANSMITTER,
+    TWO_FLUID,
+    UNAFFECTED,
+    Effect,
+    Fault,
+)
+
+__all__ = ["EMPTY", "FAILED", "FAULTS", "FROZEN", "FULL", "GLASS", "HIGH", "LOW", "REVERSED",
+           "SLUGGISH", "TRANSMITTER", "TWO_FLUID", "UNAFFECTED", "Effect", "Fault",
+           "fault_named"]
