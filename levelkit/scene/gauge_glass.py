@@ -16,8 +16,8 @@ from .parts import (
     side_labels,
 )
 
-HEIGHT = 390
-_TOP, _BOTTOM, _LEFT = 14, 376, 18
+HEIGHT = 356
+_TOP, _BOTTOM, _LEFT = 12, 346, 18
 _WALL = 405
 _GLASS, _HALF_BORE = 505, 13
 _LABELS = 624

@@ -1,0 +1,135 @@
+"""What all panels share: controls, presets, one redraw, hide the truth, readings, projector size."""
+
+import logging
+from contextlib import contextmanager
+
+import ipywidgets as widgets
+
+from ..errors import InputError
+from ..scene.look import PROJECTOR, SCREEN
+from .control import Control
+from .heading import Heading
+from .readings import Readings
+from .twin import StaticTwin
+
+log = logging.getLogger("levelkit")
+
+
+class Panel(widgets.VBox):
+    """A picture above its controls. A panel for an instrument says four things of its own.
+
+    `make_controls()` returns the controls by key; `evaluate(values)` returns a result;
+    `draw(result, look, show_truth)` returns a Drawing; `reading(result, values)` returns one row of
+    readings with the unit in each heading. `presets` maps a label to values by key.
+    """
+
+    title = ""
+    presets = {}
+
+    def __init__(self):
+        self.controls = self.make_controls()
+        self.result = self.drawing = None
+        self._held = False
+        self._picture = widgets.HTML()
+        self._problem = widgets.HTML()
+        self._twins = []
+        self.readings = Readings(self)
+        self.truth = widgets.Checkbox(value=True, description="Show the true level", indent=False)
+        self.projector = widgets.ToggleButton(value=False, description="Projector size")
+        self._start = self.values()
+        super().__init__([
+            Heading(text=self.title),
+            self._picture,
+            self._control_grid(),
+            self._problem,
+            self._button_row(),
+            self.readings.view,
+        ])
+        self.add_class("lk-panel")
+        for control in self.controls.values():
+            control.observe(self._changed, "value")
+        self.truth.observe(self._changed, "value")
+        self.projector.observe(self._resized, "value")
+        self._changed()
+
+    def _control_grid(self):
+        grid = widgets.Box(list(self.controls.values()))
+        grid.add_class("lk-grid")
+        return grid
+
+    def _button_row(self):
+        buttons = []
+        for label, values in self.presets.items():
+            button = widgets.Button(description=label)
+            button.on_click(lambda _, values=values: self.set(**values))
+            buttons.append(button)
+        reset = widgets.Button(description="Reset")
+        reset.on_click(lambda _: self.reset())
+        row = widgets.Box([*buttons, reset, self.projector, *self.readings.buttons, self.truth])
+        row.add_class("lk-buttons")
+        return row
+
+    def values(self):
+        """Return the values of all controls by key, in people's units."""
+        return {key: control.value for key, control in self.controls.items()}
+
+    def set(self, **values):
+        """Set several controls in one redraw."""
+        with self._one_redraw():
+            for key, value in values.items():
+                self.controls[key].value = value
+
+    def reset(self):
+        """Put every control back to where the panel began, in one redraw."""
+        for control in self.controls.values():
+            if isinstance(control, Control):
+                control.message = ""
+        self.set(**self._start)
+
+    @contextmanager
+    def _one_redraw(self):
+        self._held = True
+        try:
+            yield
+        finally:
+            self._held = False
+            self._changed()
+
+    @property
+    def look(self):
+        """The size of drawing in use."""
+        return PROJECTOR if self.projector.value else SCREEN
+
+    def _resized(self, _):
+        (self.add_class if self.projector.value else self.remove_class)("lk-projector")
+        self._changed()
+
+    def _changed(self, _=None):
+        """Work out the result and redraw; whatever goes wrong is said in the panel."""
+        if self._held:
+            return
+        try:
+            values = self.values()
+            self.result = self.evaluate(values)
+            self.drawing = self.draw(self.result, self.look, self.truth.value)
+        except InputError as refusal:
+            self._say(f"{refusal} The picture shows the last state that could be worked out.")
+        except Exception as fault:
+            log.exception("A panel could not work out its picture.")
+            self._say(f"This panel failed inside ({type(fault).__name__}: {fault}). "
+                      "Press Reset; if it comes back, tell whoever looks after the lessons.")
+        else:
+            self._say("")
+            self._picture.value = (f'{self.drawing.svg}<div class="lk-words">{self.drawing.words}'
+                                   "</div>")
+            for twin in self._twins:
+                twin.refresh_soon()
+
+    def _say(self, sentence):
+        markup = f'<div class="lk-problem" role="status">{sentence}</div>' if sentence else ""
+        if self._problem.value != markup:
+            self._problem.value = markup
+
+    def twin(self):
+        """Show a still picture of the panel that survives saving, printing and a missing kernel."""
+        self._twins.append(StaticTwin(self))
