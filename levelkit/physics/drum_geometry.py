@@ -194,8 +194,9 @@ def level_for(drum, volume, slope_along=0.0, slope_across=0.0):
     def surplus(level):
         return _volume(drum, level, slope_along, slope_across) - volume
 
-    if surplus(high) <= 0:  # brim-full to the last digit
-        return high
+    for end, reached in ((low, surplus(low) >= 0), (high, surplus(high) <= 0)):
+        if reached:  # empty or brim-full, but for the last digit
+            return end
     return brentq(surplus, low, high, xtol=1e-13, rtol=1e-14)
 
 
