@@ -1,0 +1,61 @@
+"""The command `levelkit`: thin, one module for each thing it does."""
+
+import argparse
+import sys
+
+from .. import __version__
+from ..errors import LevelkitError
+
+
+def main(arguments=None):
+    """Run the command and return its exit status; a mistake of the user becomes a sentence."""
+    options = _parser().parse_args(arguments)
+    try:
+        return options.run(options)
+    except LevelkitError as fault:
+        print(f"levelkit: {fault}", file=sys.stderr)
+        return 2
+
+
+def _parser():
+    parser = argparse.ArgumentParser(
+        prog="levelkit", description="Lessons about how the water level in a boiler is seen.")
+    parser.add_argument("--version", action="version", version=f"levelkit {__version__}")
+    commands = parser.add_subparsers(required=True, metavar="command")
+
+    opening = commands.add_parser(
+        "open", help="open the lessons in JupyterLab",
+        description="Make or refresh your copy of the lessons and open the first one. "
+                    "What you changed is never overwritten.")
+    opening.add_argument("folder", nargs="?", help="where your copy is (default: levelkit-lessons "
+                                                   "in your home folder)")
+    opening.add_argument("--no-browser", action="store_true", help="do not open a browser window")
+    opening.add_argument("--port", type=_port, help="port of the local server (default: 8888)")
+    opening.set_defaults(run=_open)
+
+    checking = commands.add_parser(
+        "check", help="compare computed values with published ones",
+        description="Print a page of values computed now beside published ones. The exit status "
+                    "is 0 only if all agree and the planted wrong line is caught.")
+    checking.set_defaults(run=_check)
+    return parser
+
+
+def _port(text):
+    if not (text.isascii() and text.isdigit() and 1 <= int(text) <= 65_535):
+        raise argparse.ArgumentTypeError(f"{text!r} is no port; the allowed range is 1 to 65535")
+    return int(text)
+
+
+def _open(options):
+    from .opening import open_lessons
+
+    return open_lessons(options.folder, browser=not options.no_browser, port=options.port)
+
+
+def _check(options):
+    from ..check import check_page
+
+    page, passed = check_page()
+    print(page)
+    return 0 if passed else 1
