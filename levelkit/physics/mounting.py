@@ -15,7 +15,7 @@ class MountingFinding:
         What is asked for, in words.
     met : bool
         Whether it holds.
-    value : float [m]
+    value : float [unit of the limit]
         What was found.
     limit : str
         The limit, with its unit.
