@@ -37,15 +37,15 @@ class Lab:
     """A running JupyterLab and the folder it serves."""
 
     def __init__(self, folder):
-        from levelkit.cli import jupyterlab_command, jupyterlab_environment
+        from levelkit.cli.opening import jupyterlab_command, jupyterlab_environment
 
         self.folder, port = folder, _free_port()
-        command = jupyterlab_command(folder, ["--no-browser", f"--port={port}", "--allow-root",
-                                              "--IdentityProvider.token="])
+        command = [*jupyterlab_command(folder, "none.ipynb", browser=False, port=port),
+                   "--IdentityProvider.token="]
         self.address = f"http://127.0.0.1:{port}"
         self._log = open(folder / "server.log", "w")  # noqa: SIM115 - closed in stop()
         self._server = subprocess.Popen(command, stdout=self._log, stderr=subprocess.STDOUT,
-                                        env=jupyterlab_environment(folder))
+                                        env=jupyterlab_environment(os.environ))
         self._wait()
 
     def _wait(self):
@@ -95,7 +95,7 @@ def page(browser):
 
 def open_and_run(page, lab, name):
     """Open a lesson and run all its cells; wait until the kernel is idle again."""
-    page.goto(f"{lab.address}/doc/tree/{name}")
+    page.goto(f"{lab.address}/doc/workspaces/levelkit/tree/{name}")
     page.wait_for_selector(".jp-Notebook .jp-Cell")
     page.locator(".jp-Notebook-ExecutionIndicator[data-status='idle']").wait_for()
     page.get_by_role("menuitem", name="Run", exact=True).click()
