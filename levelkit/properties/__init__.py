@@ -4,6 +4,7 @@ Pascal, kelvin, kg/m3, J/kg. Scalar in, scalar out; array in, same shape out.
 """
 
 from .drum_fluids import DrumFluids, cold_drum_fluids, steaming_drum_fluids
+from .saturated_fluid import SaturatedFluid, saturated_fluid
 from .saturation import (
     SaturationHeat,
     SaturationState,
@@ -26,6 +27,7 @@ from .surface import refractive_index, surface_tension
 
 __all__ = [
     "DrumFluids",
+    "SaturatedFluid",
     "SaturationHeat",
     "SaturationState",
     "cold_drum_fluids",
@@ -34,6 +36,7 @@ __all__ = [
     "compressed_water_entropy",
     "compressed_water_heat_capacity",
     "refractive_index",
+    "saturated_fluid",
     "saturation_at_pressure",
     "saturation_at_temperature",
     "saturation_heat",
