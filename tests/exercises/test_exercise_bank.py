@@ -1,0 +1,207 @@
+"""Every family of the bank: marks add up, slips are told apart, the working is true."""
+
+import pytest
+from working_value import working_value
+
+from levelkit.exercises import bank, example, families, family, mark, variant
+from levelkit.exercises.acceptance import CLEARANCE
+from levelkit.exercises.family import CHOICE, METHOD, VALUE, BankError
+from levelkit.exercises.templates import number_text, working_text
+from levelkit.exercises.variants import good_share
+from levelkit.exercises.verdicts import fits
+
+FAMILIES = sorted(families())
+SEEDS = range(12)
+
+
+def variants(family_id, seeds=SEEDS):
+    return [variant(family_id, "test", "bank", seed) for seed in seeds]
+
+
+def typed(step, value):
+    """A value as a person would type it."""
+    text = number_text(step.si.from_si(value), step.decimals, step.power)
+    if step.direction:
+        word = step.direction[0 if value < 0 else 1]
+        return f"{word} {text.lstrip('−')} {step.si.shown}"
+    return f"{text} {step.si.shown}"
+
+
+def right_answers(one):
+    return {step.id: one.solution.steps[step.id] if step.kind == CHOICE
+            else typed(step, one.solution.steps[step.id]) for step in one.family.asked_steps}
+
+
+@pytest.mark.parametrize("family_id", FAMILIES)
+def test_two_hundred_variants_keep_their_slips_clear_of_the_answer(family_id):
+    seen = set()
+    for one in variants(family_id, range(200)):
+        seen.add(one.text)
+        for slip in one.family.slips:
+            step = one.family.step(slip.step)
+            right, wrong = one.solution.steps[step.id], one.solution.slips[slip.id]
+            if step.direction:
+                right, wrong = abs(right), abs(wrong)
+            assert abs(right - wrong) > CLEARANCE * step.allowed(right), slip.id
+    assert len(seen) > min(150, 0.6 * good_combinations(family_id))
+
+
+def good_combinations(family_id):
+    from levelkit.exercises.selection import space_size
+
+    return space_size(family(family_id)) * good_share(family_id, 200)
+
+
+@pytest.mark.parametrize("family_id", FAMILIES)
+def test_ranges_suit_the_slips(family_id):
+    assert good_share(family_id, 200) >= 0.3
+
+
+@pytest.mark.parametrize("family_id", FAMILIES)
+def test_right_answers_earn_every_mark(family_id):
+    for one in [example(family_id), *variants(family_id)]:
+        result = mark(one, right_answers(one))
+        assert (result.marks, result.maximum) == (one.family.marks, one.family.marks), (
+            result.messages)
+        assert result.complete and not result.slip
+
+
+@pytest.mark.parametrize("family_id", FAMILIES)
+def test_every_slip_is_recognised_and_the_answer_kept_back(family_id):
+    for one in variants(family_id):
+        for slip in one.family.slips:
+            step = one.family.step(slip.step)
+            result = mark(one, {step.id: typed(step, one.solution.slips[slip.id])})
+            got = result.step(step.id)
+            assert got.slip == slip.id, (slip.id, got)
+            assert got.message == slip.sentence and got.marks < got.of
+            assert got.misconception == slip.misconception
+        for step in one.family.steps:
+            for option in step.options:
+                result = mark(one, {step.id: option.id})
+                right = option.id == one.solution.steps[step.id]
+                assert result.step(step.id).marks == (step.mark_count if right else 0)
+                if not right:
+                    assert result.step(step.id).misconception == option.misconception
+                    assert result.step(step.id).message == option.sentence
+
+
+@pytest.mark.parametrize("family_id", FAMILIES)
+def test_no_sentence_gives_the_number_away(family_id):
+    for one in variants(family_id):
+        answers = {one.numbers[step.id].lstrip("−") for step in one.family.value_steps
+                   if not step.fixed and len(one.numbers[step.id].strip("−.")) > 2}
+        for sentence in [slip.sentence for slip in one.family.slips] + [
+                option.sentence for step in one.family.steps for option in step.options] + [
+                step.hint for step in one.family.steps]:
+            assert not any(answer in sentence.split() for answer in answers), sentence
+
+
+@pytest.mark.parametrize("family_id", FAMILIES)
+def test_a_wrong_direction_loses_its_mark_and_no_other(family_id):
+    for one in variants(family_id):
+        for step in one.family.value_steps:
+            if step.direction:
+                value = one.solution.steps[step.id]
+                wrong = mark(one, {step.id: typed(step, -value)}).step(step.id)
+                assert wrong.marks == step.mark_count - step.mark_kinds["B"]
+                assert wrong.misconception and wrong.slip == "direction"
+                unsaid = mark(one, {step.id: typed(step, value).split(" ", 1)[1]}).step(step.id)
+                assert unsaid.marks == wrong.marks and "State the direction" in unsaid.message
+
+
+@pytest.mark.parametrize("family_id", FAMILIES)
+def test_the_printed_working_evaluates_to_the_printed_answer(family_id):
+    """The line of numbers is closed-form arithmetic; the answer comes from physics."""
+    for one in [example(family_id), *variants(family_id)]:
+        for step in one.family.value_steps:
+            if step.formula:
+                value = working_value(working_text(step.formula, one.numbers))
+                assert fits(step, step.si.to_si(value), one.solution.steps[step.id]), (
+                    step.id, value, one.numbers[step.id])
+
+
+@pytest.mark.parametrize("family_id", FAMILIES)
+def test_a_value_without_formula_is_read_from_a_table(family_id):
+    for step in family(family_id).value_steps:
+        assert step.formula or "table" in step.hint.lower(), step.id
+
+
+@pytest.mark.parametrize("family_id", FAMILIES)
+def test_texts_are_complete(family_id):
+    one = family(family_id)
+    assert one.marks == sum(step.mark_count for step in one.steps) >= 4
+    assert 1 <= one.difficulty <= 3 and one.outcomes and one.trap
+    for step in one.steps:
+        assert step.hint.endswith((".", "?")), step.id
+        assert step.kind == METHOD or step.ask
+        assert step.kind != VALUE or step.symbol
+    for made in variants(family_id, range(2)):
+        assert "{" not in made.text and "{" not in " ".join(
+            line for worked in made.hints() for line in (worked.formula, worked.working))
+    assert one.misconceptions or one.slips or any(step.options for step in one.steps)
+
+
+GOOD = """
+topic = "t"
+lesson = "03"
+[[family]]
+id = "x"
+title = "x"
+difficulty = 1
+outcomes = ["A"]
+trap = "x"
+answer = "glass.normal_plate"
+text = "{level} {water_density} {steam_density} {glass_density}"
+[family.given]
+level = { symbol = "h", unit = "mm", decimals = 0, low = 200, high = 300, step = 10 }
+water_density = { symbol = "a", unit = "kg/m3", decimals = 0, values = [800] }
+steam_density = { symbol = "b", unit = "kg/m3", decimals = 0, values = [20] }
+glass_density = { symbol = "c", unit = "kg/m3", decimals = 0, values = [950] }
+[family.example]
+level = 250
+water_density = 800
+steam_density = 20
+glass_density = 950
+[[family.step]]
+id = "height"
+ask = "height"
+marks = "A1"
+symbol = "h_g"
+unit = "mm"
+tolerance = 1.0
+hint = "?"
+formula = "{level}"
+"""
+
+
+def read(tmp_path, text):
+    path = tmp_path / "planted.toml"
+    path.write_text(text, encoding="utf-8")
+    return bank.read_families(path)
+
+
+def test_a_sound_family_is_read(tmp_path):
+    assert read(tmp_path, GOOD)[0].marks == 1
+
+
+@pytest.mark.parametrize("old, new, complaint", [
+    ("glass.normal_plate", "glass.nothing", "no answer function"),
+    ('marks = "A1"', 'marks = "5"', "not written like"),
+    ("tolerance = 1.0", "", "needs one of tolerance"),
+    ('unit = "mm"\ntolerance', 'unit = "furlongs/bar/bar/"\ntolerance', "no unit"),
+    ('formula = "{level}"', 'formula = "{depth}"', "neither given nor an earlier step"),
+    ("[family.example]\nlevel = 250", "[family.example]", "lacks level"),
+    ('text = "{level}', 'text = "{depth}', "which is not given"),
+    ("level = { symbol", "depth = { symbol", "asks for level"),
+    ("difficulty = 1", "difficulty = 1\nhardness = 2", "hardness is not known"),
+    ('marks = "A1"', 'marks = "A1 B1"', "B mark is that for the direction"),
+    ("trap = \"x\"\n", "", "trap"),
+    ("values = [950]", 'from = "magic", of = []', "no derived quantity"),
+    ("[family.example]", "[family.example", "Correct the file"),
+])
+def test_a_planted_fault_in_the_bank_is_named(tmp_path, old, new, complaint):
+    assert old in GOOD
+    with pytest.raises(BankError, match="planted.toml") as caught:
+        read(tmp_path, GOOD.replace(old, new, 1))
+    assert complaint in str(caught.value)
