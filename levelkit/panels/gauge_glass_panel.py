@@ -18,6 +18,7 @@ from ..scene.gauge_glass import DrumAndGlass, GlassView, draw_gauge_glass
 from ..units import absolute_pressure, celsius, format_number, kelvin
 from .control import Control
 from .panel import Panel
+from .readings import format_plain
 
 ONE_TEMPERATURE, CIRCULATION = "one temperature", "condensate circulation"
 STEAMING, COLD = "steaming: saturated", "cold: open to the air"
@@ -134,11 +135,6 @@ class GaugeGlassPanel(Panel):
             "glass water model": values["model"],
             "drum": values["state"],
         }
-
-
-def format_plain(number, decimals):
-    """A number for a CSV file: ASCII minus, decimal point."""
-    return f"{number:.{decimals}f}"
 
 
 def _glass_shows(reading):

@@ -65,3 +65,8 @@ class Readings:
             if len(self.rows) > 6:
                 parts.append(f"<div>The last 6 of {len(self.rows)} readings.</div>")
         self._table.value = "".join(parts)
+
+
+def format_plain(number, decimals):
+    """A number for a CSV file: ASCII minus, decimal point."""
+    return f"{number:.{decimals}f}"
