@@ -1,0 +1,280 @@
+"""The two-fluid U-tube: what a remote indicator without power shows.
+
+Reference leg and drum-side leg press on the two surfaces of a denser fluid that does not
+mix with water. The drum level is read from one of the two surfaces, on a scale drawn for
+one pressure, one fluid temperature and one filling.
+"""
+
+from dataclasses import dataclass
+from math import cos
+
+import numpy as np
+
+from ..constants import STANDARD_GRAVITY
+from ..errors import InputError, checked
+from .columns import Column, balancing_height, path_difference
+from .indicating_fluids import IndicatingFluid, fluid_density
+from .leg_water import filling_time
+from .manifold import shut_in
+from .u_tube import REFERENCE_LIMB, TwoFluidScale, UTube, fluid_surfaces, scale_level
+from .wet_legs import DrumContents, LegsState, instrument_ports
+
+IN_RANGE, OFF_SCALE_LOW, OFF_SCALE_HIGH = "on the scale", "off the scale low", "off the scale high"
+
+
+@dataclass(frozen=True, slots=True)
+class TwoFluidState:
+    """A two-fluid indicator with everything between drum and scale.
+
+    Attributes
+    ----------
+    drum : DrumContents [m, Pa, kg/m3]
+        Level, pressure, densities; may be arrays.
+    legs : LegsState [m, kg/m3]
+        Legs, chamber and manifold; its depth is that of the manifold above the limbs.
+    tube : UTube [m]
+        The U-tube.
+    fluid : IndicatingFluid [kg/m3, 1/K]
+        The fluid.
+    fluid_temperature : float or array [K]
+        Its temperature.
+    filling : float or array [m3]
+        Volume of all fluid, bend included, at the fluid's reference temperature.
+    scale : TwoFluidScale [kg/m3, m3]
+        What the scale was drawn for.
+    """
+
+    drum: DrumContents
+    legs: LegsState
+    tube: UTube
+    fluid: IndicatingFluid
+    fluid_temperature: object
+    filling: object
+    scale: TwoFluidScale
+
+    def __post_init__(self):
+        checked("length of the limbs", self.tube.limb_length, 0.0,
+                self.tube.bend_depth - self.legs.depth, "m",
+                "The limbs end below the manifold.")
+
+
+@dataclass(frozen=True, slots=True)
+class TwoFluidResult:
+    """What a two-fluid indicator shows.
+
+    Attributes
+    ----------
+    difference : float or array [m]
+        R, how much higher the fluid stands in the drum-side limb.
+    reference_surface, drum_surface : float or array [m]
+        Heights of the two fluid surfaces above the lower connection: both negative.
+    indicated_level : float or array [m]
+        What the scale shows at the visible surface.
+    error : float or array [m]
+        Indicated minus true level: negative reads LOW.
+    status : str or array of str
+        "on the scale", "off the scale low" or "off the scale high".
+    reference_pressure, drum_side_pressure : float or array [Pa]
+        Absolute pressures at the manifold.
+    interface_pressure : float or array [Pa]
+        Absolute pressure at the lower of the two surfaces, that of the constant-head limb.
+    fluid_density : float or array [kg/m3]
+        Density of the indicating fluid at its temperature.
+    shut_in : tuple of str
+        Sides behind a shut isolator: the reading does not move.
+    below_connection : bool or array of bool
+        True where the drum level is below what the instrument can see.
+    response_time : float [s]
+        Time constant of the reading: moving the fluid through the lines.
+    """
+
+    difference: object
+    reference_surface: object
+    drum_surface: object
+    indicated_level: object
+    error: object
+    status: object
+    reference_pressure: object
+    drum_side_pressure: object
+    interface_pressure: object
+    fluid_density: object
+    shut_in: tuple
+    below_connection: object
+    response_time: float
+
+
+def drawn_two_fluid(drum, legs, tube, fluid, fluid_temperature, fluid_volume):
+    """Return a healthy indicator whose scale is drawn for the conditions it stands in.
+
+    Parameters
+    ----------
+    drum : DrumContents [m, Pa, kg/m3]
+        Drum when the scale is drawn; scalars.
+    legs : LegsState [m, kg/m3]
+        Legs when the scale is drawn; scalars.
+    tube : UTube [m]
+        The U-tube.
+    fluid : IndicatingFluid [kg/m3, 1/K]
+        The fluid.
+    fluid_temperature : float [K]
+        Its temperature when the scale is drawn.
+    fluid_volume : float [m3]
+        Fluid in both limbs, above the bend, at that temperature.
+
+    Returns
+    -------
+    TwoFluidState
+        The indicator [m, kg/m3, K, m3].
+
+    Raises
+    ------
+    InputError
+        A value outside its range, or a fluid no denser than the leg water.
+
+    References
+    ----------
+    [HYDROSTATICS] the scale is the balance at these densities.
+
+    Examples
+    --------
+    >>> from levelkit.physics.indicating_fluids import IndicatingFluid
+    >>> legs = LegsState(0.5, 3.0, 992.2, 992.2, 992.2)
+    >>> tube = UTube(0.008, 0.008, 5.0, 1.6)
+    >>> state = drawn_two_fluid(DrumContents(0.3, 4.6e6, 785.5, 23.2), legs, tube,
+    ...                         IndicatingFluid("exercise", 1400.0), 293.15, 7e-5)
+    >>> result = two_fluid_reading(state)
+    >>> round(result.difference, 4), round(result.indicated_level, 6)
+    (0.6273, 0.3)
+    """
+    volume = checked("fluid in the limbs", fluid_volume, 1e-9, 0.1, "m3",
+                     "Give cubic metres: 60 ml is 6e-5.")
+    density = fluid_density(fluid, fluid_temperature)
+    filling = (volume + tube.bend_volume) * density / fluid.density
+    scale = TwoFluidScale(drum.water_density, drum.steam_density, legs.reference_density,
+                          density, volume)
+    return TwoFluidState(drum, legs, tube, fluid, fluid_temperature, filling, scale)
+
+
+def two_fluid_reading(state, gravity=STANDARD_GRAVITY):
+    """Return what a two-fluid indicator shows, and where its surfaces stand.
+
+    ``(rho_r - rho_g) H - (rho_f - rho_g) h + (rho_r - rho_c) b = (rho_m - rho_r) R`` with
+    ``R = a - b`` and the depths a, b of the surfaces from R and the volume of the fluid
+
+    Parameters
+    ----------
+    state : TwoFluidState [m, Pa, kg/m3, K, m3]
+        The indicator; drum contents, densities, temperature and filling may be arrays.
+    gravity : float [m/s2]
+        Acceleration of gravity.
+
+    Returns
+    -------
+    TwoFluidResult
+        Heights [m], pressures [Pa], indicated level [m] and its error.
+
+    Raises
+    ------
+    InputError
+        A value outside its range, a level above the weir, too little or too much fluid,
+        fluid blown over, a fluid no denser than the water on it, or a shut isolator without
+        a record of the pressure behind it.
+
+    Notes
+    -----
+    R is never zero in service: equal surfaces mean equal pressures, a fault that the
+    constant-head limb shows as FULL. List: the U-tube leans with the drum, so the cosine
+    cancels; the two limbs are taken to stand close together. A shut isolator freezes the
+    reading, because the fluid between two bodies of water cannot move.
+
+    References
+    ----------
+    [HYDROSTATICS] round the loop drum, reference leg, fluid, drum-side leg;
+    [MANIFOLD-MODEL] valves.
+
+    Examples
+    --------
+    >>> from dataclasses import replace
+    >>> from levelkit.physics.indicating_fluids import IndicatingFluid
+    >>> legs = LegsState(0.5, 3.0, 992.2, 992.2, 992.2)
+    >>> state = drawn_two_fluid(DrumContents(0.3, 4.6e6, 785.5, 23.2), legs,
+    ...                         UTube(0.008, 0.008, 5.0, 1.6),
+    ...                         IndicatingFluid("exercise", 1373.0), 293.15, 7e-5)
+    >>> cold = replace(state, drum=DrumContents(0.25, 101_325.0, 998.2, 1.2),
+    ...                legs=LegsState(0.5, 3.0, 998.2, 998.2, 998.2))
+    >>> f"{1e3 * two_fluid_reading(cold).error:+.0f} mm"
+    '+53 mm'
+    """
+    legs, tube = state.legs, state.tube
+    density, volume = _fluid_as_it_is(state)
+    ports = instrument_ports(state.drum, legs, 1.0, gravity)
+    across = ports.reference - ports.drum_side
+    upright = cos(legs.list_angle)
+
+    def round_the_tube(difference):
+        at = fluid_surfaces(difference, volume, tube)
+        top = -legs.depth
+        return across / upright + path_difference(
+            [Column(legs.reference_run_density, at.reference, top)],
+            [Column(density, at.reference, at.drum_side),
+             Column(legs.drum_run_density, at.drum_side, top)], gravity)
+
+    difference = balancing_height(round_the_tube)
+    if not np.ndim(difference):
+        difference = float(difference)
+    surfaces = fluid_surfaces(difference, volume, tube)
+    reference_surface, drum_surface = surfaces.reference, surfaces.drum_side
+    _check_fluid_in_place(reference_surface, drum_surface, tube)
+    interface_pressure = ports.reference + legs.reference_run_density * gravity * upright * (
+        -legs.depth - reference_surface)
+    indicated = scale_level(state.scale, tube, legs.weir_height,
+                            reference_surface if tube.visible_limb == REFERENCE_LIMB
+                            else drum_surface)
+    low, high = indicated < 0.0, indicated > legs.weir_height
+    if np.ndim(indicated):
+        status = np.select([low, high], [OFF_SCALE_LOW, OFF_SCALE_HIGH], IN_RANGE)
+    else:
+        status = OFF_SCALE_LOW if low else OFF_SCALE_HIGH if high else IN_RANGE
+    return TwoFluidResult(
+        difference, reference_surface, drum_surface, indicated, indicated - state.drum.level,
+        status, ports.reference, ports.drum_side, interface_pressure, density,
+        shut_in(legs.manifold), state.drum.level < 0.0,
+        filling_time(legs, _compliance(state, density, gravity), ports.line_resistance))
+
+
+def _fluid_as_it_is(state):
+    """Density of the fluid, and its volume above the bend."""
+    checked("filling", state.filling, 0.0, 0.1, "m3",
+            "Give cubic metres: 60 ml is 6e-5. A negative filling does not exist.")
+    density = fluid_density(state.fluid, state.fluid_temperature)
+    volume = state.filling * state.fluid.density / density - state.tube.bend_volume
+    if np.any(volume <= 0.0):
+        raise InputError(
+            f"The fluid above the bend is {1e6 * np.min(volume):.4g} ml; it must be more than 0 "
+            f"ml: the bend alone takes {1e6 * state.tube.bend_volume:.4g} ml. Fill to the mark.")
+    heaviest = np.maximum(state.legs.reference_run_density, state.legs.drum_run_density)
+    if np.any(density <= heaviest):
+        raise InputError(
+            f"The indicating fluid ({np.min(density):.4g} kg/m3) is not denser than the water on "
+            f"it ({np.max(heaviest):.4g} kg/m3); the allowed range begins above that density.")
+    return density, volume
+
+
+def _check_fluid_in_place(reference_surface, drum_surface, tube):
+    """The fluid must stand in both limbs: between the bend and their upper end."""
+    for name, surface in (("constant-head limb", reference_surface),
+                          ("drum-side limb", drum_surface)):
+        height = surface + tube.bend_depth
+        if np.any(height < 0.0) or np.any(height > tube.limb_length):
+            worst = np.min(height) if np.any(height < 0.0) else np.max(height)
+            raise InputError(
+                f"The fluid is blown over: in the {name} it would stand {worst:.4g} m above the "
+                f"bend; the allowed range is 0 to {tube.limb_length:g} m. Look for unequal "
+                "pressures on the two legs, or for a wrong filling.")
+
+
+def _compliance(state, density, gravity):
+    """Volume that moves through a line for each pascal across the U-tube [m3/Pa]."""
+    reference, drum = state.tube.reference_area, state.tube.drum_area
+    weight = float(np.mean(density - state.legs.reference_run_density)) * gravity
+    return reference * drum / (reference + drum) / weight
