@@ -4,9 +4,12 @@ from .constants import CAUTION
 from .panels.asking import Prediction, SelfCheck
 from .panels.exercise_panel import ExercisePanel
 from .panels.gauge_glass_panel import GaugeGlassPanel
+from .panels.vessels_panel import VesselsPanel
+from .panels.water_panel import WaterPanel
 from .scenario import load_ship
 
-__all__ = ["CAUTION", "Prediction", "SelfCheck", "exercise", "gauge_glass_panel", "ship"]
+__all__ = ["CAUTION", "Prediction", "SelfCheck", "exercise", "gauge_glass_panel", "ship",
+           "vessels_panel", "water_panel"]
 
 ship = load_ship()
 
@@ -14,6 +17,16 @@ ship = load_ship()
 def gauge_glass_panel(boiler="water_tube"):
     """Return the gauge glass panel of one of the ship's boilers."""
     return GaugeGlassPanel(ship.boilers[boiler], ship.barometer)
+
+
+def vessels_panel():
+    """Return the panel of two vessels joined at their feet."""
+    return VesselsPanel(ship.barometer)
+
+
+def water_panel():
+    """Return the panel of one kilogram of water and steam at boiler pressure."""
+    return WaterPanel(ship.barometer)
 
 
 def exercise(family_id, candidate="your name"):

@@ -144,6 +144,10 @@ def _escaped(text):
 _MARKS = {
     "water": (18, 12, '<path d="M1 4h8M10 10h7" stroke="{m}" stroke-width="1"/>'),
     "glass water": (14, 10, '<path d="M1 3h6M8 8h5" stroke="{m}" stroke-width="1"/>'),
+    "brine": (10, 7, '<path d="M0 2h6M5 5.5h5" stroke="{m}" stroke-width="1.1"/>'),
+    "hot water": (22, 18, '<path d="M1 5h8M12 14h8" stroke="{m}" stroke-width="1"/>'),
+    "light fluid": (26, 20, '<path d="M2 5h6" stroke="{m}" stroke-width="1"/>'
+                            '<circle cx="18" cy="14" r="2" fill="none" stroke="{m}"/>'),
     "steam": (14, 14, '<circle cx="3" cy="3" r="0.9" fill="{m}"/>'
                       '<circle cx="10" cy="10" r="0.9" fill="{m}"/>'),
     "air": (14, 14, ""),

@@ -76,6 +76,9 @@ _PENS = {
 _FILLS = {
     "water": Fill("#cfdde6", "#55768c"),
     "glass water": Fill("#dfe9ef", "#55768c"),
+    "brine": Fill("#b7cbd8", "#3f5f75"),
+    "hot water": Fill("#e2eaef", "#55768c"),
+    "light fluid": Fill("#eff3f6", "#55768c"),
     "steam": Fill("#ffffff", "#a3aeb7"),
     "air": Fill("#ffffff", "#ffffff"),
     "metal": Fill("#eef0f1", "#7d8891"),

@@ -58,6 +58,27 @@ def side_labels(canvas, x_from, x_text, labels, low, high):
         canvas.text(x_text, place + 0.35 * font, text, pen=pen, bold=bold)
 
 
+def dimension(canvas, x, y1, y2, text, side="left"):
+    """Draw an upright dimension line with its value beside it.
+
+    Where it is too short for two heads inside, the heads stand outside and point inwards;
+    a value that has no room beside the line stands above it.
+    """
+    top, bottom = min(y1, y2), max(y1, y2)
+    if bottom - top >= 16:
+        for y1, y2 in ((bottom, top), (top, bottom)):
+            canvas.arrow(x, y1, x, y2)
+    else:
+        canvas.line(x, top, x, bottom, "dimension")
+        canvas.arrow(x, top - 14, x, top)
+        canvas.arrow(x, bottom + 14, x, bottom)
+    font = canvas.look.font
+    roomy = bottom - top >= 1.5 * font
+    baseline = (top + bottom) / 2 + 0.35 * font if roomy else top - 0.35 * font
+    canvas.text(x + (-7 if side == "left" else 7), baseline, text,
+                anchor="end" if side == "left" else "start", bold=True)
+
+
 def number_block(canvas, x, y, width, rows, title=""):
     """Draw a ruled block of names and numbers, as the title block of a drawing.
 
@@ -79,6 +100,33 @@ def number_block(canvas, x, y, width, rows, title=""):
         canvas.text(x + 10, baseline, name, scale=_fit(name, value, width, font))
         canvas.text(x + width - 10, baseline, value, anchor="end", bold=True, pen=pen)
     return y + pitch * len(rows)
+
+
+def comparison_block(canvas, x, y, width, title, headings, rows):
+    """Draw a ruled block whose rows hold a name and one value for each heading.
+
+    `headings` is a list of (text, pen); each row is (name, value texts). The last columns are
+    as wide as their widest text needs. Returns the y of its lower edge.
+    """
+    font, gap = canvas.look.font, 14
+    pitch = 1.62 * font
+    lines = [(title, [text for text, _ in headings]), *rows]
+    canvas.rect(x, y, width, pitch * len(lines), "paper", "outline")
+    edges, edge = [], x + width - 10
+    for column in range(len(headings) - 1, -1, -1):
+        edges.insert(0, edge)
+        edge -= gap + max(text_width(values[column], font, bold=True) for _, values in lines)
+    room = edge - x - 10
+    for index, (name, values) in enumerate(lines):
+        if index:
+            canvas.line(x, y + index * pitch, x + width, y + index * pitch,
+                        "outline" if index == 1 else "thin")
+        baseline = y + (index + 0.7) * pitch
+        canvas.text(x + 10, baseline, name, bold=not index,
+                    scale=min(1.0, room / text_width(name, font, bold=not index)))
+        for edge, value, (_, pen) in zip(edges, values, headings, strict=True):
+            canvas.text(edge, baseline, value, anchor="end", bold=True, pen=pen)
+    return y + pitch * len(lines)
 
 
 def _fit(name, value, width, font):
