@@ -1,0 +1,195 @@
+"""What a learner has done: a plain JSON file beside the notebook, and what to try next."""
+
+import csv
+import io
+from dataclasses import asdict, dataclass, fields
+
+from ..errors import InputError
+from .bank import families
+from .storage import read_json, write_json
+
+VERSION = 1
+CURED_AFTER = 2  # right answers in a row to questions in which the slip could have been made
+
+
+@dataclass(frozen=True, slots=True)
+class Attempt:
+    """One marked question.
+
+    Attributes
+    ----------
+    when : str
+        Date and time as the caller gives them, ISO 8601.
+    family, code : str
+        Question family and code of the variant.
+    marks, maximum : int
+        Marks earned and to be had.
+    misconceptions : tuple of str
+        Codes of the slips that were made.
+    entries : dict of str to str
+        What was typed, by step.
+    """
+
+    when: str
+    family: str
+    code: str
+    marks: int
+    maximum: int
+    misconceptions: tuple
+    entries: dict
+
+
+@dataclass(frozen=True, slots=True)
+class Progress:
+    """All attempts of a learner, oldest first.
+
+    Attributes
+    ----------
+    attempts : tuple of Attempt
+        Oldest first.
+    note : str
+        A sentence where the file had to be recovered, else empty.
+    """
+
+    attempts: tuple = ()
+    note: str = ""
+
+    def with_attempt(self, variant, result, entries, when):
+        """Return the progress with one more marked question."""
+        attempt = Attempt(str(when), variant.family.id, variant.code, result.marks,
+                          result.maximum, result.misconceptions,
+                          {step: str(text) for step, text in entries.items()})
+        return Progress((*self.attempts, attempt), self.note)
+
+
+def load_progress(path):
+    """Return the progress kept in a file; an absent file is an empty progress.
+
+    Parameters
+    ----------
+    path : str or pathlib.Path
+        The JSON file.
+
+    Returns
+    -------
+    Progress
+        With a note where the file was not whole and the backup was taken.
+    """
+    document, note = read_json(path)
+    rows = document.get("attempts", []) if isinstance(document, dict) else []
+    attempts, dropped = [], 0
+    for row in rows:
+        try:
+            attempts.append(Attempt(**{**row, "misconceptions": tuple(row["misconceptions"])}))
+        except (TypeError, KeyError):
+            dropped += 1
+    if dropped:
+        note = f"{note} {dropped} entries of the file could not be read.".strip()
+    return Progress(tuple(attempts), note)
+
+
+def save_progress(path, progress):
+    """Write the progress to its file; the state before it stays as a backup.
+
+    Parameters
+    ----------
+    path : str or pathlib.Path
+        The JSON file.
+    progress : Progress
+        What to keep.
+    """
+    write_json(path, {"version": VERSION,
+                      "attempts": [asdict(attempt) for attempt in progress.attempts]})
+
+
+def progress_csv(progress):
+    """Return the attempts as CSV text, one line each, to hand in or to keep.
+
+    Parameters
+    ----------
+    progress : Progress
+        What to write.
+
+    Returns
+    -------
+    str
+        With a header line.
+    """
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow([field.name for field in fields(Attempt)])
+    for attempt in progress.attempts:
+        writer.writerow([attempt.when, attempt.family, attempt.code, attempt.marks,
+                         attempt.maximum, " ".join(attempt.misconceptions),
+                         "; ".join(f"{step}: {entry}" for step, entry in attempt.entries.items())])
+    return text.getvalue()
+
+
+def weak_misconceptions(progress):
+    """Return the misunderstandings that a learner still has, the weakest first.
+
+    A slip counts until questions in which it could have been made were answered twice
+    in a row without it; the more often and the later it was made, the weaker.
+
+    Parameters
+    ----------
+    progress : Progress
+        The attempts.
+
+    Returns
+    -------
+    tuple of str
+        Codes.
+    """
+    bank = families()
+    made, clean, last = {}, {}, {}
+    for index, attempt in enumerate(progress.attempts):
+        for code in attempt.misconceptions:
+            made[code] = made.get(code, 0) + 1
+            clean[code], last[code] = 0, index
+        if attempt.family in bank and attempt.marks == attempt.maximum:
+            for code in bank[attempt.family].misconceptions:
+                clean[code] = clean.get(code, 0) + 1
+    weak = [code for code in made if clean[code] < CURED_AFTER]
+    return tuple(sorted(weak, key=lambda code: (-made[code], -last[code], code)))
+
+
+def next_family(progress, topic=""):
+    """Return the question family to try next, and why.
+
+    Parameters
+    ----------
+    progress : Progress
+        The attempts so far.
+    topic : str
+        Keep to this topic; empty for all.
+
+    Returns
+    -------
+    family_id : str
+        Of the bank.
+    reason : str
+        A sentence for the learner.
+
+    Raises
+    ------
+    InputError
+        A topic that the bank does not have.
+    """
+    choice = [one for one in families().values() if topic in ("", one.topic)]
+    if not choice:
+        raise InputError(f"There is no topic “{topic}”; topics are "
+                         f"{', '.join(dict.fromkeys(one.topic for one in families().values()))}.")
+    tried = {}
+    for index, attempt in enumerate(progress.attempts):
+        tried[attempt.family] = index + 1
+    for code in weak_misconceptions(progress):
+        can_cure = [one for one in choice if code in one.misconceptions]
+        if can_cure:
+            best = min(can_cure, key=lambda one: (tried.get(one.id, 0), one.difficulty, one.id))
+            return best.id, f"It tries again what went wrong before ({code})."
+    untried = [one for one in choice if one.id not in tried]
+    if untried:
+        return untried[0].id, "It is the next question that you have not tried."
+    oldest = min(choice, key=lambda one: (tried[one.id], one.id))
+    return oldest.id, "You have tried all; this is the one that you saw longest ago."

@@ -1,0 +1,94 @@
+"""Plain JSON files that a crash cannot lose: written aside, then put in place at one stroke."""
+
+import json
+import os
+import tempfile
+from contextlib import suppress
+from pathlib import Path
+
+
+def backup_of(path):
+    """Return where the last but one state of a file is kept."""
+    path = Path(path)
+    return path.with_name(path.name + ".bak")
+
+
+def write_json(path, document):
+    """Write a document as readable JSON; the old state stays beside it as a backup.
+
+    At every moment either the file or its backup is whole: the text is written to a
+    file aside and forced to the disk, the old one is moved to the backup, the new one
+    into its place.
+
+    Parameters
+    ----------
+    path : str or pathlib.Path
+        The file.
+    document : dict or list
+        What JSON can hold.
+    """
+    path = Path(path)
+    text = json.dumps(document, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+    path.parent.mkdir(parents=True, exist_ok=True)
+    handle, aside = tempfile.mkstemp(prefix=path.name + ".", suffix=".new", dir=path.parent)
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8") as file:
+            file.write(text)
+            file.flush()
+            os.fsync(file.fileno())
+        if _read_or_none(path) is not None:
+            os.replace(path, backup_of(path))
+        os.replace(aside, path)
+    except BaseException:
+        with suppress(OSError):
+            os.unlink(aside)
+        raise
+
+
+def read_json(path):
+    """Return a document and a note, from the backup where the file is not whole.
+
+    Parameters
+    ----------
+    path : str or pathlib.Path
+        The file.
+
+    Returns
+    -------
+    document : dict, list or None
+        None where neither file nor backup can be read.
+    note : str
+        Empty where all is well, else a sentence for the person. A file that cannot be
+        read is kept beside the new one, never deleted.
+    """
+    path = Path(path)
+    document = _read_or_none(path)
+    if document is not None:
+        return document, ""
+    broken = path.exists()
+    kept = _keep_aside(path) if broken else None
+    document = _read_or_none(backup_of(path))
+    if document is not None:
+        what = f"was not whole (kept as {kept.name})" if broken else "was missing"
+        return document, (f"{path.name} {what}; the state before the last entry was taken from "
+                          f"{backup_of(path).name}.")
+    if broken:
+        return None, (f"{path.name} cannot be read (kept as {kept.name}) and there is no backup; "
+                      "a new file is begun.")
+    return None, ""
+
+
+def _read_or_none(path):
+    try:
+        return json.loads(Path(path).read_text(encoding="utf-8"))
+    except (OSError, ValueError):  # missing, not text, not JSON, half-written
+        return None
+
+
+def _keep_aside(path):
+    """Move a file that cannot be read to the first free name beside it."""
+    number = 1
+    while (aside := path.with_name(f"{path.name}.unreadable-{number}")).exists():
+        number += 1
+    os.replace(path, aside)
+    return aside

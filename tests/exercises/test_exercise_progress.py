@@ -1,0 +1,162 @@
+"""Progress outlives a crash; the next question picks the weak spot; sheets are balanced."""
+
+import json
+import os
+
+import pytest
+
+from levelkit.errors import InputError
+from levelkit.exercises import example, families, mark
+from levelkit.exercises.progress import (
+    Progress,
+    load_progress,
+    next_family,
+    progress_csv,
+    save_progress,
+    weak_misconceptions,
+)
+from levelkit.exercises.sheet import make_sheet
+from levelkit.exercises.storage import backup_of, write_json
+
+
+def tried(progress, family_id, answers):
+    one = example(family_id)
+    return progress.with_attempt(one, mark(one, answers), answers, "2030-01-07T10:00:00")
+
+
+def solved(progress, family_id):
+    one = example(family_id)
+    return tried(progress, family_id, {step.id: one.solution.steps[step.id] if step.kind == "choice"
+                                       else one.answer(step.id).replace(",", " ")
+                                       for step in one.family.asked_steps})
+
+
+@pytest.fixture
+def path(tmp_path):
+    return tmp_path / "progress.json"
+
+
+def two_attempts():
+    return tried(tried(Progress(), "glass-reads-low", {"height": "214.6 mm"}),
+                 "hot-column", {"height": "600,0 mm"})
+
+
+def test_what_is_saved_is_loaded(path):
+    save_progress(path, two_attempts())
+    assert load_progress(path) == two_attempts()
+    assert load_progress(path).attempts[1].entries == {"height": "600,0 mm"}
+
+
+def test_an_absent_file_is_an_empty_progress(path):
+    assert load_progress(path) == Progress()
+
+
+@pytest.mark.parametrize("wreck", [
+    b"", b'{"version": 1, "attempts": [{"when": "20', b"\xff\xfe\x00", b"not json"])
+def test_a_half_written_file_is_recovered_from_the_backup_and_kept(path, wreck):
+    one = tried(Progress(), "glass-reads-low", {"height": "200"})
+    save_progress(path, one)
+    save_progress(path, two_attempts())
+    path.write_bytes(wreck)
+    back = load_progress(path)
+    assert back.attempts == one.attempts and "was not whole" in back.note
+    assert (path.parent / "progress.json.unreadable-1").read_bytes() == wreck
+    save_progress(path, back)
+    assert load_progress(path).attempts == one.attempts
+
+
+def test_without_backup_it_says_so(path):
+    path.write_bytes(b"{")
+    assert "no backup" in load_progress(path).note
+
+
+def test_a_crash_at_the_last_moment_loses_nothing(path, monkeypatch):
+    save_progress(path, two_attempts())
+    real, calls = os.replace, []
+
+    def failing(source, target):
+        calls.append(target)
+        if len(calls) == 2:  # the old file is in the backup, the new one not yet in place
+            raise OSError("power cut")
+        real(source, target)
+
+    monkeypatch.setattr(os, "replace", failing)
+    with pytest.raises(OSError):
+        save_progress(path, Progress())
+    monkeypatch.undo()
+    back = load_progress(path)
+    assert back.attempts == two_attempts().attempts and "was missing" in back.note
+    assert [name for name in os.listdir(path.parent) if name.endswith(".new")] == []
+
+
+def test_a_broken_file_never_becomes_the_backup(path):
+    save_progress(path, two_attempts())
+    save_progress(path, two_attempts())
+    path.write_bytes(b"{")
+    write_json(path, {"attempts": []})
+    assert json.loads(backup_of(path).read_text())["attempts"]
+
+
+def test_one_unreadable_attempt_does_not_take_the_others_along(path):
+    save_progress(path, two_attempts())
+    document = json.loads(path.read_text(encoding="utf-8"))
+    del document["attempts"][0]["marks"]
+    write_json(path, document)
+    back = load_progress(path)
+    assert len(back.attempts) == 1 and "1 entries" in back.note
+
+
+def test_export_holds_every_attempt():
+    lines = progress_csv(two_attempts()).splitlines()
+    assert len(lines) == 3 and "MC02" in lines[1] and "600,0 mm" in lines[2]
+
+
+def test_the_next_question_picks_the_weak_spot():
+    progress = two_attempts()
+    assert weak_misconceptions(progress) == ("MC03", "MC02")
+    chosen, reason = next_family(progress)
+    assert "MC03" in families()[chosen].misconceptions and "(MC03)" in reason
+    assert chosen not in ("glass-reads-low", "hot-column")
+
+
+def test_a_spot_is_no_longer_weak_after_two_clean_answers():
+    progress = tried(Progress(), "glass-reads-low", {"height": "214.6 mm"})
+    once = solved(progress, "glass-reads-low")
+    assert "MC02" in weak_misconceptions(once)
+    assert "MC02" not in weak_misconceptions(solved(once, "glass-reads-low"))
+
+
+def test_without_a_weak_spot_it_goes_on_through_the_bank():
+    chosen, reason = next_family(Progress())
+    assert chosen == next(iter(families())) and "not tried" in reason
+    progress = Progress()
+    for family_id in families():
+        progress = solved(progress, family_id)
+    assert next_family(progress)[0] == next(iter(families()))
+    with pytest.raises(InputError, match="no topic"):
+        next_family(progress, "knitting")
+
+
+def test_a_sheet_is_seeded_balanced_and_tests_no_trap_twice():
+    sheet = make_sheet("secret", "sheet 1", 5, 31)
+    again = make_sheet("secret", "sheet 1", 5, 31)
+    assert sheet == again and sheet.marks == 31
+    chosen = [families()[family_id] for family_id in sheet.family_ids]
+    assert sum(one.marks for one in chosen) == 31
+    assert len({one.trap for one in chosen}) == 5
+    topics = [one.topic for one in chosen]
+    assert max(map(topics.count, topics)) <= 1 + min(map(topics.count, topics))
+    texts = {one.text for candidate in ("A", "B") for one in sheet.variants(candidate)}
+    assert len(texts) == 10
+
+
+def test_another_sheet_is_another():
+    sheets = {make_sheet("secret", f"sheet {number}", 4, 25).family_ids for number in range(8)}
+    assert len(sheets) > 2
+
+
+@pytest.mark.parametrize("wish, complaint", [
+    ((3, 99), "without a repeated trap"), ((3, 19, ["knitting"]), "no topic")])
+def test_a_sheet_that_cannot_be_made_gets_a_sentence(wish, complaint):
+    with pytest.raises(InputError, match=complaint):
+        make_sheet("secret", "s", *wish)
