@@ -85,7 +85,7 @@ def browser():
         chromium.close()
 
 
-@pytest.fixture()
+@pytest.fixture(scope="module")
 def page(browser):
     sheet = browser.new_page(viewport={"width": 1280, "height": 720})
     sheet.set_default_timeout(60_000)
@@ -97,14 +97,14 @@ def open_and_run(page, lab, name):
     """Open a lesson and run all its cells; wait until the kernel is idle again."""
     page.goto(f"{lab.address}/doc/workspaces/levelkit/tree/{name}")
     page.wait_for_selector(".jp-Notebook .jp-Cell")
-    page.locator(".jp-Notebook-ExecutionIndicator[data-status='idle']").wait_for()
+    page.get_by_text("Python 3 (ipykernel) | Idle").wait_for()
     page.get_by_role("menuitem", name="Run", exact=True).click()
     page.get_by_text("Run All Cells", exact=True).click()
+    page.wait_for_function(  # the first code cell imports and shows nothing
+        "() => { const cells = [...document.querySelectorAll('.jp-CodeCell')].slice(1);"
+        "return cells.length && cells.every(c => c.querySelector('.jp-OutputArea-output')); }")
+    page.get_by_text("Python 3 (ipykernel) | Idle").wait_for()
     page.wait_for_selector(".lk-panel svg")
-    page.wait_for_function(
-        "() => [...document.querySelectorAll('.jp-CodeCell')].every("
-        "c => !/\\[\\*\\]/.test(c.querySelector('.jp-InputPrompt')?.textContent ?? ''))")
-    page.locator(".jp-Notebook-ExecutionIndicator[data-status='idle']").wait_for()
 
 
 def numbers_in(text):
