@@ -8,7 +8,7 @@ function shown(model) {
 }
 
 function render({ model, el }) {
-  const id = `lk-control-${++serial}`;
+  const id = `lk-control-${Math.random().toString(36).slice(2)}`; // each widget loads its own copy
   el.classList.add("lk-control");
   const label = document.createElement("label");
   label.htmlFor = id;
