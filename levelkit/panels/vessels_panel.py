@@ -84,7 +84,7 @@ class VesselsPanel(Panel):
         order = [f"{name}_{key}" for name in ("fluid", "density", "bore", "fill") for key in "ab"]
         self._valve = widgets.Checkbox(value=True, description="Valve open", indent=False)
         return {key: pairs[key] for key in order} | {
-            "difference": Control("Pressure above A less above B", "mbar", -40, 40, 0.5, 0, 1),
+            "difference": Control("Extra pressure on A", "mbar", -40, 40, 0.5, 0, 1),
             "valve": self._valve,
         }
 
