@@ -14,9 +14,9 @@ def _rows():
         return {row["id"]: row for row in csv.DictReader(file)}
 
 
-def compared(prefix):
+def compared(prefix, *others):
     """Parametrize a test over the rows whose id starts so; row and source stand in the test id."""
-    rows = [row for name, row in _rows().items() if name.startswith(prefix)]
+    rows = [row for name, row in _rows().items() if name.startswith((prefix, *others))]
     assert rows, f"no row of {FILE.name} starts with {prefix}"
     return pytest.mark.parametrize(
         "row", rows, ids=[f"{row['id']} [{row['source']}]" for row in rows])

@@ -148,7 +148,7 @@ def steady_drum(drum, pressure, water_volume, steam_flow, feed_enthalpy, saturat
 
     Examples
     --------
-    >>> from levelkit.properties.saturation_line import saturation_line
+    >>> from levelkit.properties import saturation_line
     >>> drum = steady_drum(SwellDrum(), 6_100_000.0, 7.0, 5.56, 634.9e3, saturation_line)
     >>> f"{drum.bubble_volume:.3f} m3 of bubbles"
     '0.354 m3 of bubbles'
@@ -210,7 +210,7 @@ def drum_transient(start, steps, duration, saturation, points=601):
     Examples
     --------
     >>> from levelkit.physics.transients import single_step
-    >>> from levelkit.properties.saturation_line import saturation_line
+    >>> from levelkit.properties import saturation_line
     >>> start = steady_drum(SwellDrum(), 6_100_000.0, 7.0, 5.56, 634.9e3, saturation_line)
     >>> more_steam = single_step(start.inputs, 0.0, steam_flow=1.2 * 5.56)
     >>> run = drum_transient(start, more_steam, 30.0, saturation_line)

@@ -15,6 +15,7 @@ from .saturation import (
     saturation_slopes,
     saturation_temperature,
 )
+from .saturation_line import SaturationLine, saturation_line
 from .single_phase import (
     compressed_water_density,
     compressed_water_enthalpy,
@@ -29,6 +30,7 @@ __all__ = [
     "DrumFluids",
     "SaturatedFluid",
     "SaturationHeat",
+    "SaturationLine",
     "SaturationState",
     "cold_drum_fluids",
     "compressed_water_density",
@@ -40,6 +42,7 @@ __all__ = [
     "saturation_at_pressure",
     "saturation_at_temperature",
     "saturation_heat",
+    "saturation_line",
     "saturation_pressure",
     "saturation_slopes",
     "saturation_temperature",

@@ -12,8 +12,7 @@ from levelkit.errors import InputError
 from levelkit.physics.swell import SwellDrum, drum_transient, steady_drum
 from levelkit.physics.swell_estimates import bubble_expansion_rise, flashed_steam
 from levelkit.physics.transients import InputStep, single_step
-from levelkit.properties import compressed_water_enthalpy
-from levelkit.properties.saturation_line import saturation_line
+from levelkit.properties import compressed_water_enthalpy, saturation_line
 
 FEED = compressed_water_enthalpy(61e5, 423.15)
 

@@ -4,8 +4,12 @@ import numpy as np
 import pytest
 
 from levelkit.errors import InputError
-from levelkit.properties import saturation_at_pressure, saturation_heat, saturation_slopes
-from levelkit.properties.saturation_line import saturation_line
+from levelkit.properties import (
+    saturation_at_pressure,
+    saturation_heat,
+    saturation_line,
+    saturation_slopes,
+)
 
 
 @pytest.mark.parametrize("pressure", [8e5, np.geomspace(2e3, 190e5, 50)])
