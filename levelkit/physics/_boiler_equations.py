@@ -32,10 +32,11 @@ def limits(start, saturation):
     )
 
 
-def slopes(start, state, inputs, saturation):
+def slopes(start, state, inputs, feed_flow, heat, saturation):
     """Rates of the four states: mass and energy of the whole, risers, bubbles of the drum.
 
-    The coefficients carry the names of the published model: e11 to e44.
+    Feed and heat come beside the inputs because a controller may set them. The coefficients
+    carry the names of the published model: e11 to e44.
     """
     plant = start.plant
     water, pressure, quality, bubbles = state[:4]
@@ -68,15 +69,15 @@ def slopes(start, state, inputs, saturation):
                         + (rho_s - rho_w) * a.by_pressure))
     e43, e44 = carried * (rho_s - rho_w) * a.by_quality, rho_s
 
-    mass = inputs.feed_flow - leaving
-    energy = inputs.heat + inputs.feed_flow * inputs.feed_enthalpy - leaving * h_s
+    mass = feed_flow - leaving
+    energy = heat + feed_flow * inputs.feed_enthalpy - leaving * h_s
     determinant = e11 * e22 - e12 * e21
     water_rate = (mass * e22 - e12 * energy) / determinant
     pressure_rate = (e11 * energy - e21 * mass) / determinant
     boiled = quality * h_c * plant.circulation(s, a.void)
-    quality_rate = (inputs.heat - boiled - e32 * pressure_rate) / e33
+    quality_rate = (heat - boiled - e32 * pressure_rate) / e33
     settling = rho_s * (start.rest_bubble_volume - bubbles) / plant.bubble_time
-    condensed = inputs.feed_flow * (h_w - inputs.feed_enthalpy) / h_c
+    condensed = feed_flow * (h_w - inputs.feed_enthalpy) / h_c
     bubble_rate = (settling - condensed - e42 * pressure_rate - e43 * quality_rate) / e44
     return [water_rate, pressure_rate, quality_rate, bubble_rate]
 

@@ -69,7 +69,7 @@ def boiler_transient(start, steps, duration, saturation, points=601):
     'surface +48 mm'
     """
     def rate(time, state, inputs):
-        return slopes(start, state, inputs, saturation)
+        return slopes(start, state, inputs, inputs.feed_flow, inputs.heat, saturation)
 
     run = stepped(rate, states(start), steps, duration, points, limits(start, saturation))
     return seen(start, run, [inputs.feed_flow for inputs in run.inputs], saturation)
