@@ -3,7 +3,7 @@
 from math import ceil, floor
 
 PER_BAR = 54.0  # so long that one barometer is a clear step
-_REACH = 140
+_REACH = 132
 _TICKS = 5  # to the bar
 
 
