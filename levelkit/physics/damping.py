@@ -41,48 +41,6 @@ class DampedSwing:
     time_constant: object
 
 
-def take_up_time(glass_area, opening_area, step, discharge=DISCHARGE, gravity=STANDARD_GRAVITY):
-    """Return how long a glass takes to follow a step of the drum through a narrow water cock.
-
-    ``t = A / (C_d a) sqrt(2 step / g)``
-
-    Parameters
-    ----------
-    glass_area : float or array [m2]
-        Bore area of the glass, 1e-6 to 1.
-    opening_area : float or array [m2]
-        Area left open in the cock, 1e-10 to 1.
-    step : float or array [m]
-        Sudden change of the drum level, 0 to 5.
-    discharge : float [1]
-        Discharge coefficient, 0.1 to 1.
-    gravity : float [m/s2]
-        Acceleration of gravity.
-
-    Returns
-    -------
-    float or array [s]
-        Time until the glass stands level again.
-
-    Raises
-    ------
-    InputError
-        A value outside its range.
-
-    References
-    ----------
-    [ORIFICE] integrated over the emptying of a step.
-
-    Examples
-    --------
-    >>> round(take_up_time(113e-6, 0.1e-6, 0.050))
-    190
-    """
-    ratio = _area_ratio(glass_area, opening_area, discharge)
-    step = checked("step of level", step, 0.0, 5.0, "m", "Give metres, either way as positive.")
-    return ratio * (2 * step / gravity) ** 0.5
-
-
 def first_order_swing(amplitude, period, time_constant):
     """Return what a first-order lag leaves of a sinusoidal level swing.
 
@@ -173,7 +131,12 @@ def throttled_swing(amplitude, period, glass_area, opening_area, discharge=DISCH
     """
     from scipy.optimize import brentq
 
-    ratio = _area_ratio(glass_area, opening_area, discharge) / (ROOT_OF_SINE * sqrt(2 * gravity))
+    glass = checked("bore area of the glass", glass_area, 1e-6, 1.0, "m2",
+                    "Give square metres: 113 mm2 is 113e-6.")
+    opening = checked("open area of the cock", opening_area, 1e-10, 1.0, "m2",
+                      "Give square metres: 1 mm2 is 1e-6.")
+    discharge = checked("discharge coefficient", discharge, 0.1, 1.0, "")
+    ratio = glass / (ROOT_OF_SINE * discharge * opening * sqrt(2 * gravity))
     still = first_order_swing(amplitude, period, 0.0)
     amplitude = still.amplitude
     omega = 2 * pi / period
@@ -187,11 +150,3 @@ def throttled_swing(amplitude, period, glass_area, opening_area, discharge=DISCH
     highest = ratio * sqrt(amplitude) * omega
     angle = brentq(surplus, min(1e-3, 1e-3 * highest ** 2), highest, xtol=1e-14)
     return first_order_swing(amplitude, period, angle / omega)
-
-
-def _area_ratio(glass_area, opening_area, discharge):
-    glass = checked("bore area of the glass", glass_area, 1e-6, 1.0, "m2",
-                    "Give square metres: 113 mm2 is 113e-6.")
-    opening = checked("open area of the cock", opening_area, 1e-10, 1.0, "m2",
-                      "Give square metres: 1 mm2 is 1e-6.")
-    return glass / (checked("discharge coefficient", discharge, 0.1, 1.0, "") * opening)

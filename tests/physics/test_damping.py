@@ -4,26 +4,17 @@ from math import exp, pi, sin, sqrt
 
 import numpy as np
 import pytest
-from dynamics_values import compared, inputs, near
 from hypothesis import given
 from hypothesis import strategies as st
 
 from levelkit.errors import InputError
-from levelkit.physics.damping import first_order_swing, take_up_time, throttled_swing
+from levelkit.physics.damping import first_order_swing, throttled_swing
 from levelkit.physics.level_filter import (
     delay_against_roll,
     filter_against_roll,
     filtered,
     ramp_lag,
 )
-
-
-@compared("EX-choked-water-cock")
-def test_take_up_time(row):
-    given_ = inputs(row)
-    found = take_up_time(given_["glass_mm2"] * 1e-6, given_["opening_mm2"] * 1e-6,
-                         given_["step_mm"] / 1000, given_["Cd"], given_["g"])
-    assert found == near(row)
 
 
 @pytest.mark.parametrize("opening", [2e-6, 5e-6, 20e-6])
@@ -87,7 +78,7 @@ def test_a_swing_within_the_margin_needs_neither():
 
 
 @pytest.mark.parametrize("call, words", [
-    (lambda: take_up_time(113.0, 0.1, 0.05), "113 mm2 is 113e-6"),
+    (lambda: throttled_swing(0.1, 9.0, 113.0, 5e-6), "113 mm2 is 113e-6"),
     (lambda: filtered([0, 1, 1], [0, 0, 0], 5.0), "each time later"),
     (lambda: filtered([0, 1], [0, 0, 0], 5.0), "2 times and 3 levels"),
     (lambda: filter_against_roll(0.5, 0.0, 9.0), "margin"),
