@@ -1,0 +1,299 @@
+"""A gauge glass with its cocks in any position: everything the pocket and water balance needs.
+
+The steam above the water (the pocket) is saturated at its own partial pressure, with a
+trapped gas beside it; it and the dry wall share one temperature. Heights from the water
+connection, absolute pressures.
+"""
+
+from dataclasses import dataclass, field
+
+from ..constants import GAS_CONSTANT, STANDARD_BAROMETER
+from ..errors import checked
+from .glass import glass_column_height
+from .steam_lookup import SteamTable, steam_temperature_pressure
+
+
+@dataclass(frozen=True, slots=True)
+class DrumSide:
+    """What the drum offers at the two connections.
+
+    Attributes
+    ----------
+    pressure : float [Pa]
+        Absolute pressure at the height of the steam connection.
+    level : float [m]
+        True level above the water connection; negative below it.
+    water_density, steam_density : float [kg/m3]
+        Saturated water and steam.
+    heat_capacity : float [J/(kg K)]
+        Heat capacity of saturated water.
+    """
+
+    pressure: float
+    level: float
+    water_density: float
+    steam_density: float
+    heat_capacity: float
+
+    def __post_init__(self):
+        checked("drum pressure", self.pressure, 1.05e5, 1.8e7, "Pa",
+                "Give the absolute pressure of a steaming drum in pascal.")
+        checked("drum level", self.level, -5.0, 5.0, "m", "Give metres: 250 mm is 0.25.")
+        checked("drum water density", self.water_density, 300.0, 1000.0, "kg/m3")
+        checked("steam density", self.steam_density, 0.1, 300.0, "kg/m3")
+        checked("heat capacity", self.heat_capacity, 3e3, 5e4, "J/(kg K)")
+
+
+@dataclass(frozen=True, slots=True)
+class GaugeFitting:
+    """One gauge glass; the defaults are an invented tubular gauge of 12 mm bore.
+
+    Attributes
+    ----------
+    bore_area : float [m2]
+        Bore of the glass.
+    steam_connection : float [m]
+        Height of the steam cock above the water cock.
+    steam_way_area, water_way_area, drain_way_area : float [m2]
+        Free area of each cock when open and clean.
+    dry_heat_loss : float [W/(m K)]
+        Heat loss of the steam part per metre.
+    extra_condensing_length : float [m]
+        Top fitting and pipe that also condense.
+    top_volume : float [m3]
+        Room for steam above the glass bore.
+    wall_heat_capacity : float [J/(m K)]
+        Heat held by the dry wall per metre and kelvin.
+    ambient_temperature : float [K]
+        Air round the glass.
+    water_density : float [kg/m3]
+        Mean density of the glass water.
+    discharge_coefficient : float [1]
+        Contraction of the jets.
+    pipe_lip : float [m]
+        Highest point of the floor of the water-side pipe above the connection: water up
+        to there cannot run back into the drum.
+    ball_lift_flow : float [kg/s]
+        Flow into the glass that seats the ball; infinite without a ball.
+    barometer : float [Pa]
+        Pressure at the drain outlet.
+    """
+
+    bore_area: float = 113e-6
+    steam_connection: float = 0.40
+    steam_way_area: float = 28.3e-6
+    water_way_area: float = 28.3e-6
+    drain_way_area: float = 28.3e-6
+    dry_heat_loss: float = 0.95
+    extra_condensing_length: float = 0.0
+    top_volume: float = 2e-6
+    wall_heat_capacity: float = 280.0
+    ambient_temperature: float = 308.15
+    water_density: float = 965.3
+    discharge_coefficient: float = 0.6
+    pipe_lip: float = 0.0
+    ball_lift_flow: float = float("inf")
+    barometer: float = STANDARD_BAROMETER
+
+    def __post_init__(self):
+        for name, low, high, unit in (
+                ("bore_area", 1e-6, 1e-2, "m2"), ("steam_connection", 0.05, 5.0, "m"),
+                ("steam_way_area", 1e-9, 1e-3, "m2"), ("water_way_area", 1e-9, 1e-3, "m2"),
+                ("drain_way_area", 1e-9, 1e-3, "m2"), ("dry_heat_loss", 1e-3, 100.0, "W/(m K)"),
+                ("extra_condensing_length", 0.0, 5.0, "m"), ("top_volume", 0.0, 1e-2, "m3"),
+                ("wall_heat_capacity", 0.0, 1e5, "J/(m K)"),
+                ("ambient_temperature", 281.0, 353.0, "K"),
+                ("water_density", 300.0, 1100.0, "kg/m3"),
+                ("discharge_coefficient", 0.1, 1.0, ""),
+                ("pipe_lip", 0.0, self.steam_connection, "m"),
+                ("barometer", 8e4, 1.2e5, "Pa")):
+            checked(name.replace("_", " "), getattr(self, name), low, high, unit)
+
+
+@dataclass(frozen=True, slots=True)
+class Cocks:
+    """How far each cock is open.
+
+    Attributes
+    ----------
+    steam, water, drain : float [1]
+        0 shut, 1 open.
+    """
+
+    steam: float = 1.0
+    water: float = 1.0
+    drain: float = 0.0
+
+    def __post_init__(self):
+        for name in ("steam", "water", "drain"):
+            checked(f"opening of the {name} cock", getattr(self, name), 0.0, 1.0, "",
+                    "0 is shut, 1 is open.")
+
+
+@dataclass(frozen=True, slots=True)
+class CockFaults:
+    """What is wrong with the ways; all zero is a healthy gauge.
+
+    Attributes
+    ----------
+    steam_choke, water_choke, drain_choke : float [1]
+        Share of the way that is blocked, 0 to 1.
+    steam_passing, water_passing, drain_passing : float [1]
+        Share of the full area that stays open when the cock is shut, 0 to 1.
+    top_leak_area, bottom_leak_area : float [m2]
+        Leak to the air at the steam joint and gland, and at the bottom gland.
+    """
+
+    steam_choke: float = 0.0
+    water_choke: float = 0.0
+    drain_choke: float = 0.0
+    steam_passing: float = 0.0
+    water_passing: float = 0.0
+    drain_passing: float = 0.0
+    top_leak_area: float = 0.0
+    bottom_leak_area: float = 0.0
+
+    def __post_init__(self):
+        for name in ("steam_choke", "water_choke", "drain_choke", "steam_passing",
+                     "water_passing", "drain_passing"):
+            checked(name.replace("_", " "), getattr(self, name), 0.0, 1.0, "")
+        for name in ("top_leak_area", "bottom_leak_area"):
+            checked(name.replace("_", " "), getattr(self, name), 0.0, 1e-3, "m2")
+
+
+@dataclass(frozen=True, slots=True)
+class GlassContents:
+    """What is in the glass at one moment.
+
+    Attributes
+    ----------
+    height : float [m]
+        Water above the connection.
+    steam_pressure : float [Pa]
+        Partial pressure of the steam in the pocket.
+    gas_amount : float [mol]
+        Trapped air.
+    ball_seated : bool
+        Whether the ball shuts the water way.
+    time : float [s]
+        Since the beginning.
+    """
+
+    height: float
+    steam_pressure: float
+    gas_amount: float = 0.0
+    ball_seated: bool = False
+    time: float = 0.0
+
+    def __post_init__(self):
+        checked("height in the glass", self.height, 0.0, 5.0, "m", "Give metres.")
+        checked("steam pressure", self.steam_pressure, 1e2, 2e7, "Pa", "Give pascal, absolute.")
+        checked("amount of gas", self.gas_amount, 0.0, 100.0, "mol")
+
+
+@dataclass(frozen=True, slots=True)
+class CockState:
+    """A gauge glass, its cocks and faults, the drum behind it and what is in the glass.
+
+    Attributes
+    ----------
+    drum : DrumSide [Pa, m, kg/m3, J/(kg K)]
+        The drum.
+    steam : SteamTable [K, kg/m3, J/kg, kg/(s m2)]
+        Saturated steam up to the drum pressure, from ``steam_table``.
+    contents : GlassContents [m, Pa, mol, s]
+        What is in the glass.
+    fitting : GaugeFitting [m2, m, W/(m K), K, kg/m3]
+        The gauge.
+    cocks : Cocks [1]
+        Openings.
+    faults : CockFaults [1, m2]
+        What is wrong.
+    """
+
+    drum: DrumSide
+    steam: SteamTable
+    contents: GlassContents
+    fitting: GaugeFitting = field(default_factory=GaugeFitting)
+    cocks: Cocks = field(default_factory=Cocks)
+    faults: CockFaults = field(default_factory=CockFaults)
+
+
+def working_contents(drum, fitting):
+    """Return what is in a healthy glass in service.
+
+    Parameters
+    ----------
+    drum : DrumSide [Pa, m, kg/m3]
+        The drum.
+    fitting : GaugeFitting [m, kg/m3]
+        The gauge.
+
+    Returns
+    -------
+    GlassContents [m, Pa]
+        Water at the balancing height, within the glass; steam at drum pressure; no gas.
+
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
+    References
+    ----------
+    [HYDROSTATICS].
+
+    Examples
+    --------
+    >>> drum = DrumSide(8e5, 0.2, 897.03, 4.161, 4371.0)
+    >>> round(1000 * working_contents(drum, GaugeFitting()).height, 1)
+    185.8
+    """
+    height = glass_column_height(drum.level, drum.water_density, drum.steam_density,
+                                 fitting.water_density)
+    # a level below the connection leaves the glass empty, one above its top leaves it full
+    lowest = fitting.pipe_lip if drum.level <= fitting.pipe_lip else 0.0
+    return GlassContents(min(max(height, lowest), fitting.steam_connection), drum.pressure)
+
+
+def drained_contents(fitting, steam, temperature):
+    """Return what is in a glass that has been drained and stands full of moist air.
+
+    ``n = (p_a - p_s(T)) V / (R T)``, steam at its saturation pressure beside the air
+
+    Parameters
+    ----------
+    fitting : GaugeFitting [m2, m, m3, Pa]
+        The gauge.
+    steam : SteamTable [K]
+        Saturated steam, from ``steam_table``.
+    temperature : float [K]
+        Temperature of glass and air, 281 K to just below boiling at the barometer.
+
+    Returns
+    -------
+    GlassContents [m, Pa, mol]
+        No water, air and steam together at the barometer.
+
+    Raises
+    ------
+    InputError
+        A temperature outside its range.
+
+    References
+    ----------
+    [IDEAL-GAS].
+
+    Examples
+    --------
+    >>> from levelkit.physics.steam_lookup import steam_table
+    >>> from levelkit.properties import saturated_fluid
+    >>> steam = steam_table(8e5, saturated_fluid)
+    >>> contents = drained_contents(GaugeFitting(top_volume=0.0), steam, 330.15)
+    >>> f"{contents.steam_pressure / 1e3:.1f} kPa, {1000 * contents.gas_amount:.2f} mmol"
+    '17.3 kPa, 1.38 mmol'
+    """
+    warm = checked("temperature", temperature, 281.0, 372.0, "K", "Give kelvin.")
+    vapour = min(steam_temperature_pressure(steam, warm), fitting.barometer)
+    volume = fitting.bore_area * fitting.steam_connection + fitting.top_volume
+    return GlassContents(0.0, vapour, (fitting.barometer - vapour) * volume / (GAS_CONSTANT * warm))
