@@ -17,11 +17,15 @@ from .fault import (
     SLUGGISH,
     TRANSMITTER,
     TWO_FLUID,
+    TWO_FLUID_INVERTED,
     UNAFFECTED,
     Effect,
     Fault,
 )
+from .instruments import INSTRUMENTS, Instrument, Shown, instrument_of
+from .observed import hides_low_water, observed_effect
 
-__all__ = ["EMPTY", "FAILED", "FAULTS", "FROZEN", "FULL", "GLASS", "HIGH", "LOW", "REVERSED",
-           "SLUGGISH", "TRANSMITTER", "TWO_FLUID", "UNAFFECTED", "Effect", "Fault",
-           "fault_named"]
+__all__ = ["EMPTY", "FAILED", "FAULTS", "FROZEN", "FULL", "GLASS", "HIGH", "INSTRUMENTS", "LOW",
+           "REVERSED", "SLUGGISH", "TRANSMITTER", "TWO_FLUID", "TWO_FLUID_INVERTED",
+           "UNAFFECTED", "Effect", "Fault", "Instrument", "Shown", "fault_named",
+           "hides_low_water", "instrument_of", "observed_effect"]

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from ..constants import CAUTION
 
 GLASS, TWO_FLUID, TRANSMITTER = "gauge glass", "two-fluid indicator", "DP transmitter"
+TWO_FLUID_INVERTED = "two-fluid indicator, inverted scale"
+"""The two-fluid indicator is read on the constant-head limb; inverted, on the other one."""
 
 UNAFFECTED = "unaffected"
 HIGH, LOW = "high", "low"
@@ -82,4 +84,6 @@ class Fault:
 
     def effect_on(self, instrument):
         """The effect on an instrument, by its name."""
+        if instrument == TWO_FLUID_INVERTED and instrument not in self.effects:
+            instrument = TWO_FLUID
         return self.effects.get(instrument, Effect())

@@ -104,7 +104,7 @@ def filling_time(legs, compliance, line_resistance):
     Returns
     -------
     float [s]
-        Time constant; infinite behind a shut valve.
+        Time constant.
 
     References
     ----------

@@ -83,8 +83,7 @@ class PortPressures:
         Flow out of the reference leg, as the pressure it would take to drive it through
         one open impulse line; negative where the leg is being filled.
     line_resistance : float [1]
-        Resistance between the legs and the instrument, in open impulse lines: 2 when all is
-        well, without limit behind a shut valve.
+        Resistance of the lines that are not shut, in open impulse lines: 2 when all is well.
     """
 
     reference: object
@@ -177,13 +176,13 @@ def port_pressures(reference_foot, drum_foot, manifold, capsule_give=0.0,
     drum = _side(drum_foot, air, manifold.drum_drain, manifold.drum_isolator, manifold.drum_vent)
     if reference is None and drum is None:
         first, second = _kept(manifold.reference_trapped), _kept(manifold.drum_trapped)
-        reference_pressure, drum_pressure, total = first.pressure, second.pressure, inf
+        reference_pressure, drum_pressure, total = first.pressure, second.pressure, 0.0
     elif reference is None:
-        drum_pressure, total = drum.pressure, inf
+        drum_pressure, total = drum.pressure, drum.resistance
         reference_pressure = drum_pressure if manifold.equaliser else _handed_on(
             manifold.reference_trapped, drum_pressure, capsule_give)
     elif drum is None:
-        reference_pressure, total = reference.pressure, inf
+        reference_pressure, total = reference.pressure, reference.resistance
         drum_pressure = reference_pressure if manifold.equaliser else _handed_on(
             manifold.drum_trapped, reference_pressure, capsule_give)
     else:
