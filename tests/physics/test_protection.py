@@ -122,7 +122,7 @@ def test_a_rising_switch_mirrors_a_falling_one():
 
 def test_filter_and_delay_keep_a_rolling_level_quiet_and_make_a_real_loss_later():
     times = np.linspace(0, 300, 15_001)
-    roll = 0.3 * np.sin(2 * pi * times / 9.0)
+    roll = 0.3 * np.sin(2 * np.pi * times / 9.0)
     bare = LevelSwitch("low", -0.16)
     assert len(switch_record(times, roll, bare).came_in) > 30
     delay = delay_against_roll(0.3, 0.16, 9.0)
