@@ -18,7 +18,6 @@ from .readings import format_plain
 COLD_CELSIUS = 20.0
 BORE = 0.080  # m: the tube in which one kilogram is shown
 _AREA = pi / 4 * BORE ** 2
-_START = {"pressure": 7, "slip": False}
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +47,7 @@ class WaterPanel(Panel):
     """One kilogram of water and of steam at the pressure of a boiler."""
 
     title = "Water and steam at boiler pressure"
-    presets = {f"{bar} bar g": _START | {"pressure": bar} for bar in (0, 7, 16, 60, 100)}
+    presets = {f"{bar} bar g": {"pressure": bar} for bar in (0, 7, 16, 60, 100)}
 
     def __init__(self, barometer):
         self.barometer = barometer
@@ -57,7 +56,7 @@ class WaterPanel(Panel):
 
     def make_controls(self):
         return {
-            "pressure": Control("Gauge pressure", "bar g", 0, 100, 0.5, _START["pressure"], 1),
+            "pressure": Control("Gauge pressure", "bar g", 0, 100, 0.5, 7, 1),
             "barometer": Control("Barometer", "mbar", 940, 1060, 0.25, self.barometer / 100, 2),
             "slip": widgets.Checkbox(
                 value=False, indent=False,
