@@ -126,25 +126,39 @@ def test_a_folder_without_permission(shipped, copy, monkeypatch):
         refresh_working_copy(shipped, copy, "0.1.0")
 
 
-def test_command_opens_lesson_00_alone_on_the_screen(tmp_path):
-    command = opening.jupyterlab_command(tmp_path, "00_start_here.ipynb")
-    assert command[:3] == [sys.executable, "-m", "jupyterlab"]
-    assert f"--ServerApp.root_dir={tmp_path}" in command
+def test_lesson_00_is_opened_alone_on_the_screen(tmp_path):
+    arguments = opening.jupyterlab_arguments(tmp_path, "00_start_here.ipynb")
+    assert f"--ServerApp.root_dir={tmp_path}" in arguments
     assert ("--LabApp.default_url=/doc/workspaces/levelkit/tree/00_start_here.ipynb"
-            in command)  # /doc is the single-document mode
-    assert not any(part.startswith(("--no-browser", "--ServerApp.port")) for part in command)
+            in arguments)  # /doc is the single-document mode
+    assert not any(part.startswith(("--no-browser", "--ServerApp.port")) for part in arguments)
 
 
-def test_command_passes_port_and_no_browser_through(tmp_path):
-    command = opening.jupyterlab_command(tmp_path, "00 a.ipynb", browser=False, port=9001)
-    assert "--no-browser" in command and "--ServerApp.port=9001" in command
-    assert command[4].endswith("/00%20a.ipynb")
+def test_port_and_no_browser_are_passed_through(tmp_path):
+    arguments = opening.jupyterlab_arguments(tmp_path, "00 a.ipynb", browser=False, port=9001)
+    assert "--no-browser" in arguments and "--ServerApp.port=9001" in arguments
+    assert any(part.endswith("/00%20a.ipynb") for part in arguments)
+
+
+def test_jupyterlab_itself_understands_the_arguments(tmp_path):
+    """Its own parser takes them; a misspelt name would end up in a warning, not in a setting."""
+    from jupyter_server.serverapp import ServerApp
+    from jupyterlab.labapp import LabApp
+
+    arguments = opening.jupyterlab_arguments(tmp_path, "00.ipynb", browser=False, port=9001)
+    lab, server = LabApp(), ServerApp()
+    lab.parse_command_line(arguments)
+    server.parse_command_line(arguments)
+    assert lab.default_url == "/doc/workspaces/levelkit/tree/00.ipynb"
+    assert server.root_dir == str(tmp_path)
+    assert server.port == 9001
+    assert server.open_browser is False
 
 
 def test_a_relative_folder_becomes_absolute(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
-    command = opening.jupyterlab_command(opening.Path("here"), "00.ipynb")
-    assert f"--ServerApp.root_dir={tmp_path / 'here'}" in command
+    arguments = opening.jupyterlab_arguments(opening.Path("here"), "00.ipynb")
+    assert f"--ServerApp.root_dir={tmp_path / 'here'}" in arguments
 
 
 def test_the_news_question_is_off_and_the_users_own_settings_win(tmp_path, monkeypatch):
@@ -168,38 +182,27 @@ def test_lesson_00_has_to_be_there(shipped, tmp_path):
         opening.first_lesson(tmp_path / "empty")
 
 
-class FakeServer:
-    """Stands in for JupyterLab: is interrupted once, then ends."""
-
-    started = None
-
-    def __init__(self, command, env):
-        FakeServer.started = (command, env)
-        self.interrupted = False
-
-    def wait(self):
-        if not self.interrupted:
-            self.interrupted = True
-            raise KeyboardInterrupt
-        return 0
-
-
-def test_open_copies_tells_and_starts(shipped, copy, monkeypatch, capsys):
+@pytest.fixture
+def started(shipped, monkeypatch):
+    """Arguments with which JupyterLab would have been started."""
+    calls = []
     monkeypatch.setattr(opening, "shipped_folder", lambda name: shipped)
-    monkeypatch.setattr(opening.subprocess, "Popen", FakeServer)
+    monkeypatch.setattr(opening, "start_jupyterlab", calls.append)
+    monkeypatch.setenv("JUPYTER_CONFIG_PATH", "")
+    return calls
+
+
+def test_open_copies_tells_and_starts(started, copy, capsys):
     assert main(["open", str(copy), "--no-browser", "--port", "9002"]) == 0
-    command, environment = FakeServer.started
-    assert "--no-browser" in command and "--ServerApp.port=9002" in command
-    assert environment["JUPYTER_CONFIG_PATH"].startswith(str(opening.JUPYTER_CONFIG))
+    assert "--no-browser" in started[0] and "--ServerApp.port=9002" in started[0]
+    assert os.environ["JUPYTER_CONFIG_PATH"] == str(opening.JUPYTER_CONFIG)
     said = capsys.readouterr().out
     assert str(copy) in said and "3 new files copied." in said
     record = json.loads((copy / RECORD).read_text())
     assert set(record) == {"00_start_here.ipynb", "01_vessels.ipynb", "notes/01_vessels.md"}
 
 
-def test_the_default_folder_is_in_the_users_home(shipped, tmp_path, monkeypatch, capsys):
-    monkeypatch.setattr(opening, "shipped_folder", lambda name: shipped)
-    monkeypatch.setattr(opening.subprocess, "Popen", FakeServer)
+def test_the_default_folder_is_in_the_users_home(started, tmp_path, monkeypatch):
     monkeypatch.setattr(opening.Path, "home", lambda: tmp_path)
     assert main(["open"]) == 0
     assert (tmp_path / "levelkit-lessons" / "01_vessels.ipynb").is_file()

@@ -1,8 +1,6 @@
 """`levelkit open`: the working copy, then JupyterLab on the first lesson."""
 
 import os
-import subprocess
-import sys
 from pathlib import Path
 from urllib.parse import quote
 
@@ -17,7 +15,7 @@ JUPYTER_CONFIG = Path(__file__).with_name("jupyter_config")
 
 
 def open_lessons(folder=None, browser=True, port=None):
-    """Refresh the working copy, start JupyterLab on lesson 00 and wait until it ends."""
+    """Refresh the working copy, run JupyterLab on lesson 00 until it is stopped."""
     folder = Path(folder).expanduser() if folder else Path.home() / DEFAULT_FOLDER
     lessons = shipped_folder("lessons")
     lesson = first_lesson(lessons)
@@ -25,13 +23,16 @@ def open_lessons(folder=None, browser=True, port=None):
     for sentence in refresh_working_copy(lessons, folder, __version__):
         print(sentence)
     print("JupyterLab starts; to stop it, press Ctrl+C here.", flush=True)
-    process = subprocess.Popen(jupyterlab_command(folder, lesson, browser, port),
-                               env=jupyterlab_environment(os.environ))
-    while True:
-        try:
-            return process.wait()
-        except KeyboardInterrupt:  # it reached JupyterLab too, which asks before it stops
-            continue
+    os.environ.update(jupyterlab_environment(os.environ))
+    start_jupyterlab(jupyterlab_arguments(folder, lesson, browser, port))
+    return 0
+
+
+def start_jupyterlab(arguments):
+    """Run JupyterLab in this process, so that stopping us stops it, and return when it ends."""
+    from jupyterlab.labapp import LabApp
+
+    LabApp.launch_instance(arguments)
 
 
 def first_lesson(lessons):
@@ -42,20 +43,19 @@ def first_lesson(lessons):
     return found[0]
 
 
-def jupyterlab_command(folder, lesson, browser=True, port=None):
-    """Return the command that opens one lesson of a folder in single-document mode."""
-    command = [
-        sys.executable, "-m", "jupyterlab",
+def jupyterlab_arguments(folder, lesson, browser=True, port=None):
+    """Return the arguments that open one lesson of a folder in single-document mode."""
+    arguments = [
         f"--ServerApp.root_dir={folder.absolute()}",
         f"--LabApp.default_url=/doc/workspaces/{WORKSPACE}/tree/{quote(lesson)}",
     ]
     if not browser:
-        command.append("--no-browser")
+        arguments.append("--no-browser")
     if port is not None:
-        command.append(f"--ServerApp.port={port}")
+        arguments.append(f"--ServerApp.port={port}")
     if getattr(os, "geteuid", lambda: 1)() == 0:
-        command.append("--allow-root")  # whoever starts us as root has chosen so already
-    return command
+        arguments.append("--allow-root")  # whoever starts us as root has chosen so already
+    return arguments
 
 
 def jupyterlab_environment(environment):
