@@ -60,7 +60,7 @@ def vote(architecture, levels, setpoint, good=None, bad_input="trip"):
         Shown levels, one per input; those of bad inputs do not count.
     setpoint : float [m]
         Low-low level: at or below it an input votes to trip.
-    good : sequence of bool
+    good : sequence of bool [one per input]
         Whether each input is good; all of them by default.
     bad_input : str
         What a bad input does: "trip", "healthy" or "removed", see `BAD_INPUT`.
