@@ -15,7 +15,7 @@ from .templates import placeholders, printed
 
 FOLDER = Path(__file__).with_name("bank")
 _FAMILY_KEYS = {"id", "title", "difficulty", "outcomes", "trap", "figure", "text", "answer",
-                "given", "step", "slip", "example", "lesson"}
+                "given", "step", "slip", "example", "lesson", "advises_action"}
 _GIVEN_KEYS = {"symbol", "unit", "decimals", "low", "high", "step", "values", "from", "of", "power"}
 
 
@@ -121,7 +121,8 @@ def _family(table, topic, lesson):
         table["id"], table["title"], topic, table.get("lesson", lesson), table["trap"],
         table["difficulty"], sum(step.mark_count for step in steps),
         tuple(table["outcomes"]), table["text"].strip(), givens, _linked(steps), slips,
-        _answer(table["answer"]), dict(table["example"]), table.get("figure", ""))
+        _answer(table["answer"]), dict(table["example"]), table.get("figure", ""),
+        table.get("advises_action", False))
     _check(made)
     return made
 

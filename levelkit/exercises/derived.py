@@ -4,8 +4,11 @@ Each takes SI values and returns an SI value; the bank names them in `from`. The
 numbers are rounded as printed before anything is computed with them.
 """
 
+from functools import cache
+
 from .. import properties
 from ..constants import BAR
+from ..physics.critical_flow import STEAM, WATER, critical_flow
 
 
 def absolute_of_gauge(gauge_pressure):
@@ -63,10 +66,22 @@ def cold_air_density(temperature):
     return properties.cold_drum_fluids(temperature).steam_density
 
 
+@cache
+def water_break_flux(pressure):
+    """Flow of saturated water through a square metre of open bore."""
+    return critical_flow(pressure, WATER, properties.saturated_fluid).mass_flux
+
+
+@cache
+def steam_break_flux(pressure):
+    """Flow of saturated steam through a square metre of open bore."""
+    return critical_flow(pressure, STEAM, properties.saturated_fluid).mass_flux
+
+
 def source(name):
     """Return one of these functions by its name in the bank, or None."""
     functions = (absolute_of_gauge, absolute_with_barometer, saturated_water_density,
                  saturated_steam_density, saturation_temperature, saturation_pressure,
                  latent_heat, saturated_water_enthalpy, water_density, cold_water_density,
-                 cold_air_density)
+                 cold_air_density, water_break_flux, steam_break_flux)
     return next((function for function in functions if function.__name__ == name), None)

@@ -202,6 +202,8 @@ class Family:
         Function of :mod:`answers`: calls physics, records steps and slips.
     example : dict of str to float
         Data of the worked example, as printed.
+    advises_action : bool
+        An option or hint tells what to do: the caution stands beside it.
     """
 
     id: str
@@ -219,6 +221,7 @@ class Family:
     answer: object
     example: dict
     figure: str = ""
+    advises_action: bool = False
 
     def given(self, name):
         """Return a given quantity by its name."""

@@ -18,8 +18,8 @@ _BY_LOWER_CASE = {spelling.lower(): spelling for spelling in _TRADE} | {
     "milliamps": "mA", "percent": "%"}
 _POWER = re.compile(r"(?<=[a-zA-Z])(\d)")
 _ALLOWED = re.compile(r"[A-Za-zΩ°µ\u03bc%/*·⋅²³⁻¹()^. \d-]{1,24}")
-_SHOWN = {"ohm": "Ω", "degC": "°C", "deg": "°", "m2": "m²", "m3": "m³", "mm2": "mm²",
-          "mm3": "mm³", "kg/m3": "kg/m³", "1": ""}
+_SHOWN = {"ohm": "Ω", "degC": "°C", "deg": "°", "1": ""}
+_RAISED = re.compile(r"(?<=m)[23]")
 ANGLE = "angle"
 
 
@@ -53,7 +53,12 @@ class Unit:
     @property
     def shown(self):
         """The unit as it is printed."""
-        return _SHOWN.get(self.text, self.text)
+        return _SHOWN.get(self.text) or _RAISED.sub(
+            lambda power: {"2": "²", "3": "³"}[power.group()], self.text.removesuffix("1"))
+
+    def after(self, number_text):
+        """A number with this unit behind it, as it is printed."""
+        return f"{number_text}{'' if self.text == 'deg' else ' '}{self.shown}".rstrip()
 
 
 @cache

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from ..constants import CAUTION
 from .family import CHOICE, VALUE
 from .quantities import unit
 from .selection import seed_code, shuffled
@@ -85,10 +86,15 @@ class Variant:
         """Short code for print: tells the seed, not the secret."""
         return f"{seed_code(*self.seed)}.{self.place}" if self.seed else "own data"
 
+    @property
+    def caution(self):
+        """The line that stands beside advice to act; empty where none is given."""
+        return CAUTION if self.family.advises_action else ""
+
     @cached_property
     def texts(self):
         """Given quantities as text with unit, by name."""
-        return {given.name: f"{self.numbers[given.name]} {unit(given.unit).shown}".rstrip()
+        return {given.name: unit(given.unit).after(self.numbers[given.name])
                 for given in self.family.givens}
 
     @cached_property

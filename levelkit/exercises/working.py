@@ -59,9 +59,7 @@ def result_text(step, value):
 
 
 def _with_unit(step, number):
-    text = number_text(number, step.decimals, step.power)
-    mark = step.si.shown
-    return f"{text} {mark}" if mark else text
+    return step.si.after(number_text(number, step.decimals, step.power))
 
 
 def worked_steps(variant):
