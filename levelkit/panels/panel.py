@@ -130,6 +130,10 @@ class Panel(widgets.VBox):
         if self._problem.value != markup:
             self._problem.value = markup
 
-    def twin(self):
-        """Show a still picture of the panel that survives saving, printing and a missing kernel."""
-        self._twins.append(StaticTwin(self))
+    def twin(self, show_truth=None):
+        """Show a still picture of the panel that survives saving, printing and a missing kernel.
+
+        It hides the truth as the panel does, or always or never, so that a page run at one go
+        does not give a prediction away in the panel.
+        """
+        self._twins.append(StaticTwin(self, show_truth))

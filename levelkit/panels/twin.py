@@ -12,14 +12,17 @@ REST = 0.6  # seconds without a change before the twin follows
 class StaticTwin:
     """Shows a panel's picture as an image output and follows it when the sliders rest."""
 
-    def __init__(self, panel):
-        self._panel = panel
+    def __init__(self, panel, show_truth=None):
+        self._panel, self._show_truth = panel, show_truth
         self._timer = None
         self._handle = display(self.output(), display_id=True)
 
     def output(self):
         """Return the present picture as an output that a saved notebook keeps."""
-        return HTML(still_image(self._panel.drawing))
+        panel, drawing = self._panel, self._panel.drawing
+        if self._show_truth is not None:
+            drawing = panel.draw(panel.result, panel.look, self._show_truth)
+        return HTML(still_image(drawing))
 
     def refresh_soon(self):
         """Follow the panel once it has been left alone for a moment."""

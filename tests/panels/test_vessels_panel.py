@@ -10,6 +10,7 @@ from handling import press, redraws, type_in
 
 from levelkit.lesson import vessels_panel
 from levelkit.panels.vessels_panel import BOILING, COLD, HOT, TYPED
+from levelkit.panels.twin import StaticTwin
 from levelkit.physics.vessels import Layer, Vessel, broken_conditions, joined_vessels
 from levelkit.properties import compressed_water_density, saturation_at_pressure
 
@@ -130,3 +131,12 @@ def test_readings_carry_units_and_the_shown_numbers(panel, tmp_path):
         1000 * panel.result.difference, abs=0.051)
     assert all("[" in head for head in rows[0] if head not in ("valve", "fluid in A",
                                                                "fluid in B"))
+
+
+def test_a_twin_on_paper_can_show_what_the_panel_still_hides(panel):
+    panel.truth.value = False
+    panel.set(difference=17.5)
+    level = f"{1000 * panel.result.levels[0]:.1f} mm"
+    follows, always = StaticTwin(panel), StaticTwin(panel, show_truth=True)
+    assert level in always.output().data
+    assert level not in follows.output().data and level not in panel._picture.value
