@@ -27,7 +27,7 @@ class Control(anywidget.AnyWidget):
     step = traitlets.Float().tag(sync=True)
     decimals = traitlets.Int().tag(sync=True)
     decimal_mark = traitlets.Unicode(".").tag(sync=True)
-    value = traitlets.Float().tag(sync=True)
+    value = traitlets.Float().tag(sync=True, echo_update=False)
     typed = traitlets.Dict().tag(sync=True)
     message = traitlets.Unicode("").tag(sync=True)
     disabled = traitlets.Bool(False).tag(sync=True)

@@ -3,6 +3,7 @@
 Run: .venv/bin/python tests/bench/bench_panels.py
 """
 
+import random
 import shutil
 import statistics
 import sys
@@ -41,7 +42,7 @@ def measure(page, handle, watch):
         before = page.evaluate("levelkitProbe.times.length")
         page.keyboard.press("ArrowLeft" if move % 2 else "ArrowRight")
         page.wait_for_function(f"levelkitProbe.times.length > {before}", timeout=5000)
-        page.wait_for_timeout(40)
+        page.wait_for_timeout(random.uniform(30, 90))  # no locking on to the frame clock
     times = page.evaluate("levelkitProbe.times")[10:]
     return times
 

@@ -5,6 +5,7 @@ import re
 import shutil
 import socket
 import subprocess
+import sys
 import time
 import urllib.request
 from pathlib import Path
@@ -37,11 +38,11 @@ class Lab:
     """A running JupyterLab and the folder it serves."""
 
     def __init__(self, folder):
-        from levelkit.cli.opening import jupyterlab_command, jupyterlab_environment
+        from levelkit.cli.opening import jupyterlab_arguments, jupyterlab_environment
 
         self.folder, port = folder, _free_port()
-        command = [*jupyterlab_command(folder, "none.ipynb", browser=False, port=port),
-                   "--IdentityProvider.token="]
+        command = [sys.executable, "-m", "jupyterlab", "--IdentityProvider.token=",
+                   *jupyterlab_arguments(folder, "none.ipynb", browser=False, port=port)]
         self.address = f"http://127.0.0.1:{port}"
         self._log = open(folder / "server.log", "w")  # noqa: SIM115 - closed in stop()
         self._server = subprocess.Popen(command, stdout=self._log, stderr=subprocess.STDOUT,
