@@ -131,8 +131,9 @@ def indicated_level(level, weir_height, water_density, steam_density, leg_densit
 
     Notes
     -----
-    Two-fluid indicator and DP transmitter alike: the density of the indicating fluid
-    cancels. Below the calibration pressure it reads HIGH but near the bottom.
+    Below the calibration pressure it reads HIGH but near the bottom. A two-fluid indicator
+    of the same calibration shows the same as long as its legs keep their density; where
+    they do not, its own factor (rho_m - rho_w0)/(rho_m - rho_w) comes on top.
 
     References
     ----------
