@@ -9,8 +9,8 @@ import pytest
 from handling import press, redraws, type_in
 
 from levelkit.lesson import vessels_panel
-from levelkit.panels.vessels_panel import BOILING, COLD, HOT, TYPED
 from levelkit.panels.twin import StaticTwin
+from levelkit.panels.vessels_panel import BOILING, COLD, HOT, TYPED
 from levelkit.physics.vessels import Layer, Vessel, broken_conditions, joined_vessels
 from levelkit.properties import compressed_water_density, saturation_at_pressure
 
