@@ -166,7 +166,7 @@ def sum_over_sections(drum, height, slope, of_section):
         edges = np.array(piece.edges(height, slope))
         middle, half = 0.5 * (edges[1:] + edges[:-1]), 0.5 * (edges[1:] - edges[:-1])
         x = middle[:, None] - half[:, None] * cosine
-        radius = piece.radius(x)
+        radius = np.maximum(piece.radius(x), 1e-150)  # rounding may land on the very tip
         line = np.clip((height + slope * x) / radius, -1.0, 1.0)
         total += float(np.sum(half[:, None] * weight * of_section(radius, line)))
     return total
