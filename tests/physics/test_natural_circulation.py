@@ -56,7 +56,7 @@ def test_printed_equilibrium(row):
     }[row["id"].removeprefix("DB-ss-")] == near(row)
 
 
-@compared("DB-heat")
+@compared("DB-equilibrium-heat")
 def test_heat_at_equilibrium(row):
     assert boiler_equilibrium(saturation_line).inputs.heat == near(row)
 
@@ -96,7 +96,7 @@ def test_feed_temperature_at_equilibrium_is_241_9_degrees():
     assert compressed_water_enthalpy(8.5e6, 273.15 + 241.9) == pytest.approx(feed, rel=1e-4)
 
 
-@compared("DB-Q10", "DB-S10")
+@compared("DB-heat10", "DB-steam10")
 def test_step_response_of_the_independent_integration(row):
     """Not the paper's figures: a separate integration of the same published equations."""
     given_ = inputs(row)
