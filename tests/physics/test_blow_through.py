@@ -1,0 +1,308 @@
+"""The drill: sound proofs, the sound order in every sequence, and recitation that does not pass."""
+
+from dataclasses import replace
+from itertools import permutations
+
+import pytest
+from glass_values import tubular_state
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from levelkit.constants import CAUTION
+from levelkit.errors import InputError
+from levelkit.physics.blow_decision import (
+    ACTIONS,
+    CONTINUE,
+    DECISIONS,
+    FEED_CAUTIOUSLY,
+    NOT_PROVED,
+    PROVE_ANOTHER,
+    STOP_FEED,
+    STOP_FIRING,
+    Declaration,
+    judged,
+    plate_harm,
+    returning_remarks,
+)
+from levelkit.physics.blow_glass import (
+    ABOVE,
+    BELOW,
+    BETWEEN,
+    DIES_AWAY,
+    EMPTY,
+    FOAMING,
+    FULL,
+    IN_SIGHT,
+    LEVEL,
+    NEARLY_FULL,
+    NO_BLOW,
+    STRONG,
+    WET,
+    ZONES,
+    DrillMove,
+    GaugeCondition,
+    after_move,
+    all_conditions,
+    in_service,
+)
+from levelkit.physics.blow_model import model_cocks
+from levelkit.physics.blow_replay import expected_sights, record_rows, replayed
+from levelkit.physics.blow_through import (
+    FAULTS,
+    OPEN_QUESTION,
+    PLATE_DRILL,
+    PROVED,
+    STATEMENTS,
+    ledger,
+    moved,
+    new_drill,
+    proved_zones,
+)
+from levelkit.physics.cock_state import GlassContents
+from levelkit.physics.cocks import glass_history
+
+
+def moves(text):
+    """Moves from a line such as "w- s- d~ w+": cock, then + open, ~ open gently, - shut."""
+    cocks, actions = ({"s": "steam", "w": "water", "d": "drain"},
+                      {"+": "open", "~": "open gently", "-": "shut"})
+    return [DrillMove(cocks[word[0]], actions[word[1]]) for word in text.split()]
+
+
+RECITED = moves("w- s- d~ w+ w- s+ s- d- w+ s+")
+GENTLE = moves("w- s- d~ w~ w- s~ s- d- w~ s~")
+STEAM_FIRST = moves("s- w- d~ s+ s- w+ w- d- w+ s+")
+
+
+def recited_declaration(drill):
+    """What somebody says who learnt the order by heart and reads only its last two steps."""
+    at_water, at_steam = (entry.sight.glass for entry in drill.entries[-2:])
+    if at_water not in (FULL, NEARLY_FULL):
+        zone = BELOW
+    else:
+        zone = {LEVEL: IN_SIGHT, EMPTY: BETWEEN}.get(at_steam, ABOVE)
+    return Declaration(zone, DECISIONS[zone].action)
+
+
+@pytest.mark.parametrize("order", [RECITED, GENTLE, STEAM_FIRST], ids=["water first", "gently",
+                                                                     "steam first"])
+@pytest.mark.parametrize("zone", ZONES)
+def test_a_healthy_gauge_proves_its_level_in_any_sound_order(zone, order):
+    drill = replayed(1, order, fault="none", zone=zone)
+    assert proved_zones(drill) == (zone,)
+    verdict = judged(drill, recited_declaration(drill))
+    assert verdict.passed and verdict.decision.action == {
+        IN_SIGHT: CONTINUE, BETWEEN: FEED_CAUTIOUSLY, ABOVE: STOP_FEED, BELOW: STOP_FIRING}[zone]
+
+
+def test_each_step_proves_what_the_watchkeeper_says_it_proves():
+    drill = replayed(1, GENTLE, fault="none", zone=IN_SIGHT)
+    at = {line.statement: line.move for line in ledger(drill)}
+    assert {line.verdict for line in ledger(drill)} == {PROVED}
+    assert at["nothing passes the shut steam cock"] == at["nothing passes the shut water cock"] == 3
+    assert at["drain clear"] == at["water way clear"] == 4  # the strong blow shows both
+    assert at["level at or above the water connection"] == 4
+    assert at["steam way clear"] == 6
+
+
+def test_both_blowing_at_once_proves_neither_way():
+    drill = replayed(1, moves("d~"), fault="none", zone=IN_SIGHT)
+    assert drill.entries[-1].sight.glass == FOAMING
+    open_ones = {line.statement for line in ledger(drill) if line.verdict == OPEN_QUESTION}
+    assert {"water way clear", "steam way clear"} <= open_ones
+
+
+LYING = ["steam way choked", "steam way narrowed", "water way choked", "both ways choked",
+         "water plug refitted a quarter turn out"]
+
+
+@pytest.mark.parametrize("fault", LYING)
+def test_the_recited_order_does_not_pass_a_gauge_that_makes_it_wrong(fault):
+    drill = replayed(1, RECITED, fault=fault, zone=IN_SIGHT)
+    assert not judged(drill, recited_declaration(drill)).passed
+    honest = judged(drill, Declaration(NOT_PROVED, PROVE_ANOTHER))
+    assert honest.passed and honest.decision.caution == CAUTION
+
+
+def test_the_recited_conclusion_is_wrong_exactly_where_it_is_not_proved():
+    """Over all single faults and levels: recitation passes only where truth bears it out."""
+    for fault in FAULTS:
+        for zone in ZONES:
+            drill = replayed(1, RECITED, fault=fault, zone=zone)
+            said = recited_declaration(drill)
+            if judged(drill, said).passed:
+                assert said.zone == zone
+
+
+@pytest.mark.parametrize("fault", list(FAULTS))
+def test_no_drill_rewards_feeding_a_boiler_whose_level_is_below_the_connection(fault):
+    for order in (RECITED, GENTLE, STEAM_FIRST, moves("s-"), []):
+        drill = replayed(1, order, fault=fault, zone=BELOW)
+        for zone in (*ZONES, NOT_PROVED):
+            for action in (CONTINUE, FEED_CAUTIOUSLY, STOP_FEED):
+                assert not judged(drill, Declaration(zone, action)).passed
+
+
+def test_a_lucky_guess_does_not_pass_and_neither_does_a_claim_without_proof():
+    drill = new_drill(1, fault="none", zone=IN_SIGHT)
+    guess = judged(drill, Declaration(IN_SIGHT, CONTINUE))
+    assert not guess.passed and "could be" in guess.reasons[0]
+    claim = judged(drill, Declaration(NOT_PROVED, PROVE_ANOTHER, ("drain clear",)))
+    assert claim.reasons == ("Nothing seen so far proves: drain clear.",)
+    proved = judged(replayed(1, RECITED, fault="none", zone=IN_SIGHT),
+                    Declaration(NOT_PROVED, PROVE_ANOTHER))
+    assert not proved.passed  # what is proved may not be called unproved either
+
+
+def test_a_proved_glass_left_shut_is_not_in_service():
+    drill = replayed(1, [*RECITED, *moves("s-")], fault="none", zone=IN_SIGHT)
+    reasons = judged(drill, Declaration(IN_SIGHT, CONTINUE)).reasons
+    assert any("not back in service" in reason for reason in reasons)
+
+
+def test_a_ball_seated_by_a_rush_is_found_by_shutting_and_opening_gently():
+    drill = replayed(1, moves("w- s- d+ w+"), fault="ball seats on a rush", zone=IN_SIGHT)
+    assert drill.entries[-1].sight.blow == NO_BLOW  # looks choked
+    verdict = {line.statement: line.verdict for line in ledger(drill)}
+    assert verdict["water way clear"] == OPEN_QUESTION  # and is not condemned for it
+    for move in moves("w- w~"):
+        drill = moved(drill, move)
+    assert (drill.entries[-1].sight.blow, drill.entries[-1].sight.nature) == (STRONG, WET)
+
+
+conditions = st.sampled_from(all_conditions())
+any_moves = st.lists(st.builds(DrillMove, st.sampled_from(("steam", "water", "drain")),
+                               st.sampled_from(("open", "open gently", "shut"))), max_size=8)
+
+
+@settings(max_examples=25, deadline=None)
+@given(conditions, any_moves)
+def test_nothing_false_is_ever_proved(condition, made):
+    """Soundness under every double and triple fault and every sequence of moves."""
+    inside, sight = in_service(condition)
+    start = new_drill(1, fault="none", zone=condition.zone)
+    alike = tuple((other, in_service(other)[0]) for other in all_conditions()
+                  if in_service(other)[1] == sight)
+    drill = replace(start, condition=condition, possible=alike, entries=(
+        replace(start.entries[0], sight=sight, inside=inside, newly_proved=(),
+                newly_disproved=()),))
+    for move in made:
+        drill = moved(drill, move)
+    assert condition in {other for other, _ in drill.possible}
+    for line in ledger(drill):
+        if line.verdict != OPEN_QUESTION:
+            assert STATEMENTS[line.statement](condition) == (line.verdict == PROVED)
+
+
+def test_more_moves_never_unprove():
+    drill, settled = new_drill(5), {}
+    for move in [*RECITED, *moves("d~ w- s-")]:
+        drill = moved(drill, move)
+        now = {line.statement: line.verdict for line in ledger(drill)}
+        assert all(now[name] == verdict for name, verdict in settled.items())
+        settled = {name: verdict for name, verdict in now.items() if verdict != OPEN_QUESTION}
+
+
+LEVELS = {BELOW: -0.05, BETWEEN: 0.03, IN_SIGHT: 0.2, ABOVE: 0.5}
+
+
+def seen_in_model(run, drain_may_pass):
+    """Blow, nature and glass as the time-resolved model shows them at the end of a run."""
+    end, height = run.blow[-1], run.height[-1]
+    blow = end.strength
+    had_pressure = run.pocket_pressure[0] > 1.3e5 or run.blow[0].strength != "none"
+    if blow == NO_BLOW and drain_may_pass and had_pressure and run.pocket_pressure[-1] < 1.2e5:
+        blow = DIES_AWAY
+    glass = FULL if height > 0.30 else LEVEL if height > 0.06 else EMPTY
+    return blow, end.nature, FOAMING if (blow, end.nature) == (STRONG, WET) else glass
+
+
+@pytest.mark.parametrize("fault, zone", [*(("none", zone) for zone in ZONES), *(
+    (fault, IN_SIGHT) for fault in FAULTS if fault not in ("none", "ball seats on a rush"))])
+def test_the_drill_shows_what_the_time_resolved_model_shows(fault, zone):
+    condition = replace(GaugeCondition(zone=zone), **FAULTS[fault])
+    inside, _ = in_service(condition)
+    held = {EMPTY: 0.0, LEVEL: 0.186, FULL: 0.4}[inside.glass]
+    state = replace(tubular_state(level=LEVELS[zone]), contents=GlassContents(held, 8e5))
+    for move in GENTLE:
+        inside, sight = after_move(condition, inside, move)
+        cocks, faults = model_cocks(condition, inside)
+        run = glass_history(replace(state, cocks=cocks, faults=faults), 15.0, points=2)
+        state = run.end
+        if fault == "water cock passes" and move == DrillMove("steam", "open gently") and (
+                inside.drain_handle):
+            continue  # strong steam with a little water: the drill calls it wet on purpose
+        glass = FULL if sight.glass == NEARLY_FULL else sight.glass
+        drain_may_pass = inside.drain_handle or faults.drain_passing > 0
+        assert seen_in_model(run, drain_may_pass) == (sight.blow, sight.nature, glass), move
+
+
+def test_a_seed_hides_the_same_everywhere_and_seeds_differ():
+    drawn = [(new_drill(seed).fault, new_drill(seed).condition.zone) for seed in range(200)]
+    assert {fault for fault, _ in drawn} == set(FAULTS) and {zone for _, zone in drawn} == set(
+        ZONES)
+    assert 0.15 < sum(fault == "none" for fault, _ in drawn) / 200 < 0.35
+    # seed 0 draws 0.844 and 0.758 on every Python: 10th of 12 faults, second of three zones
+    assert drawn[0] == ("ball seats on a rush", BETWEEN)
+
+
+def test_expected_sights_tell_the_zones_apart_for_a_healthy_gauge():
+    drill = replayed(1, RECITED[:-1], fault="steam way choked", zone=IN_SIGHT)
+    seen = expected_sights(drill, RECITED[-1])
+    assert [seen[zone].glass for zone in ZONES] == [EMPTY, EMPTY, LEVEL, FULL]
+
+
+def test_the_record_holds_every_move_and_not_the_secret():
+    drill = replayed(1, RECITED, fault="water way choked", zone=BELOW)
+    rows = record_rows(drill)
+    assert len(rows) == 11 and rows[4]["cock"] == "water" and rows[4]["blow"] == NO_BLOW
+    assert len({tuple(row) for row in rows}) == 1
+    text = " ".join(str(value) for row in rows for value in row.values())
+    assert "water way choked" not in text and BELOW not in text
+
+
+def test_the_plate_variant_asks_for_a_light_hand():
+    rough = replayed(1, RECITED, PLATE_DRILL, "none", IN_SIGHT)
+    soft = replayed(1, GENTLE, PLATE_DRILL, "none", IN_SIGHT)
+    said = Declaration(IN_SIGHT, CONTINUE)
+    assert judged(soft, said).passed and not judged(rough, said).passed
+    assert judged(replayed(1, RECITED, fault="none", zone=IN_SIGHT), said).passed  # tubular: yes
+    again = replayed(1, [*GENTLE, *moves("d~ d-")], PLATE_DRILL, "none", IN_SIGHT)
+    assert any("only when necessary" in line for line in plate_harm(again))
+
+
+def test_returning_remarks_follow_the_kind_of_glass():
+    tubular = replayed(1, RECITED, fault="none", zone=IN_SIGHT)
+    assert returning_remarks(tubular) == ()
+    hasty = replayed(1, moves("w- s- d~ s+ w+ d-"), fault="none", zone=IN_SIGHT)
+    assert len(returning_remarks(hasty)) == 2
+    plate = replayed(1, moves("w- s- d~ s~ w~ d-"), PLATE_DRILL, "none", IN_SIGHT)
+    assert returning_remarks(plate) == ()
+    assert len(returning_remarks(replayed(1, GENTLE, PLATE_DRILL, "none", IN_SIGHT))) == 2
+
+
+def test_every_action_stands_beside_the_caution():
+    assert {row.caution for row in DECISIONS.values()} == {CAUTION}
+    assert {row.action for row in DECISIONS.values()} == set(ACTIONS)
+    verdict = judged(new_drill(1, fault="none"), Declaration(NOT_PROVED, CONTINUE))
+    assert any(CAUTION in reason for reason in verdict.reasons)
+
+
+def test_permuted_ways_reach_the_same_proof():
+    """The three looks (both shut, water alone, steam alone) in every order prove the same."""
+    looks = {"holds": "w- s-", "water": "s- w~", "steam": "w- s~"}
+    for order in permutations(looks):
+        text = "w- s- d~ " + " ".join(looks[name] for name in order) + " w- s- d- w~ s~"
+        drill = replayed(1, moves(text), fault="none", zone=IN_SIGHT)
+        assert {line.verdict for line in ledger(drill)} == {PROVED}
+
+
+@pytest.mark.parametrize("call, words", [
+    (lambda: new_drill("seven"), "any whole number"),
+    (lambda: new_drill(1, fault="gremlin"), "give one of none"),
+    (lambda: DrillMove("steam", "kick"), "open gently"),
+    (lambda: Declaration("somewhere", CONTINUE), "not known"),
+])
+def test_unknown_words_are_refused_in_words(call, words):
+    with pytest.raises(InputError, match=words):
+        call()
