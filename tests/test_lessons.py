@@ -55,11 +55,11 @@ class TestLesson:
         assert "you can" in text and "minutes" in text
         assert "not for operating decisions" in text
         assert "**Sources.**" in text and "**Next:**" in text
-        for part in ("Prediction(", "SelfCheck(", "lesson.exercise(", ".twin()"):
+        for part in ("Prediction(", "SelfCheck(", "lesson.exercise(", ".twin("):
             assert part in code, part
 
     def test_the_still_picture_is_kept(self, path):
-        twin = next(cell for cell in cells(path, "code") if ".twin()" in cell.source)
+        twin = next(cell for cell in cells(path, "code") if ".twin(" in cell.source)
         assert "keep_output" in tags(twin)
         assert any("data:image/svg+xml" in output.get("data", {}).get("text/html", "")
                    for output in twin.outputs)

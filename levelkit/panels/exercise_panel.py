@@ -40,7 +40,7 @@ class ExercisePanel(widgets.VBox):
         for step in self.question.steps:
             entry, verdict = _entry(step), widgets.HTML()
             self.entries[step.id], self._verdicts[step.id] = entry, verdict
-            rows += [widgets.HTML(f"<b>{escape(step.ask)}</b> ({step.marks} marks)"), entry,
+            rows += [widgets.HTML(f"<b>{escape(step.ask)}</b> ({_marks(step.marks)})"), entry,
                      verdict]
         self._heading.text = self.question.family.title
         self._text.value = f"<div>{escape(self.question.text)}</div>"
@@ -88,9 +88,13 @@ def _entry(step):
         return widgets.RadioButtons(options=[(text, key) for key, text in step.options],
                                     value=None, layout={"width": "auto"})
     unit = f" [{step.unit}]" if step.unit else ""
-    words = f", {' or '.join(step.direction)}" if step.direction else ""
-    return widgets.Text(placeholder=f"number with unit{unit}{words}",
-                        description=f"Answer{unit}", style={"description_width": "initial"})
+    words = f", and {' or '.join(step.direction)}" if step.direction else ""
+    return widgets.Text(placeholder="number and unit", description=f"Answer{unit}{words}",
+                        style={"description_width": "initial"}, layout={"width": "auto"})
+
+
+def _marks(number):
+    return f"{number} mark" if number == 1 else f"{number} marks"
 
 
 def _row(*children):

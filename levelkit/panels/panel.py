@@ -1,4 +1,4 @@
-"""What all panels share: controls, presets, one redraw, hide the truth, readings, projector size."""
+"""What all panels share: controls, presets, one redraw, hidden truth, readings, sizes."""
 
 import logging
 from contextlib import contextmanager
