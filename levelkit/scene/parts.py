@@ -23,15 +23,16 @@ def break_line(canvas, x, top, bottom):
                      for i in range(steps + 1)], "thin")
 
 
-def scale_bar(canvas, x, heights, to_y, step_label, unit_scale=1000.0):
-    """Draw a scale to the right of `x`: a tick at every height, a number at every labelled one."""
+def scale_bar(canvas, x, heights, to_y, step_label, unit_scale=1000.0, side="right"):
+    """Draw a scale beside `x`: a tick at every height, a number at every labelled one."""
+    out, anchor = (1, "start") if side == "right" else (-1, "end")
     canvas.line(x, to_y(heights[0]), x, to_y(heights[-1]), "thin")
     for index, height in enumerate(heights):
         labelled = index % step_label == 0
-        canvas.line(x, to_y(height), x + (9 if labelled else 5), to_y(height), "thin")
+        canvas.line(x, to_y(height), x + out * (9 if labelled else 5), to_y(height), "thin")
         if labelled:
-            canvas.text(x + 12, to_y(height) + 0.3 * canvas.look.font, f"{height * unit_scale:.0f}"
-                        .replace("-", "\u2212"), scale=0.85)
+            canvas.text(x + out * 12, to_y(height) + 0.3 * canvas.look.font,
+                        f"{height * unit_scale:.0f}".replace("-", "\u2212"), anchor, 0.85)
 
 
 def cock(canvas, x, y, is_open=True, size=8.0, vertical=False):

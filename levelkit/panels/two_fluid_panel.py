@@ -1,0 +1,347 @@
+"""The two-fluid U-tube panel: what stands between the drum and a scale that needs no power."""
+
+from dataclasses import dataclass, replace
+from html import escape
+
+import ipywidgets as widgets
+import numpy as np
+
+from ..constants import BAR, CAUTION, MILLIMETRE
+from ..faults import FAULTS, TWO_FLUID, fault_named
+from ..physics.indicating_fluids import FLUIDS, IndicatingFluid
+from ..physics.leg_water import legs_after
+from ..physics.two_fluid import TwoFluidResult, TwoFluidState, drawn_two_fluid, two_fluid_reading
+from ..physics.two_fluid_layout import two_fluid_layout
+from ..physics.u_tube import DRUM_LIMB, REFERENCE_LIMB
+from ..physics.wet_legs import DrumContents, LegsState, leg_columns
+from ..properties import cold_drum_fluids, compressed_water_density, steaming_drum_fluids
+from ..scene.drum_and_legs import DrumAndLegs
+from ..scene.two_fluid import TwoFluidView, draw_two_fluid, shown_level
+from ..scene.u_tube import UTubeView
+from ..units import absolute_pressure, format_number, kelvin
+from .control import Control
+from .panel import Panel
+from .readings import format_plain
+
+STEAMING, COLD = "steaming: saturated", "cold: 20 \u00b0C, open to the air"
+COLD_CELSIUS = SCALE_FLUID_CELSIUS = 20.0
+NO_FAULT = ""
+OWN_FLUID = "this boiler's own"
+EXPANSION = 1.0e-3  # 1/K: that of the ship's invented fluids
+TIMES = (("just now", 0.0), ("5 seconds ago", 5.0), ("1 minute ago", 60.0),
+         ("10 minutes ago", 600.0), ("1 hour ago", 3600.0))
+_MILLILITRE = 1e-6
+_OVERRULED = {  # controls in whose place a fault puts a value of its own
+    "reference_leg": ("cold-drum", "reference-leg-warm"),
+    "drum_leg": ("cold-drum",),
+    "leg_lost": ("reference-leg-lost", "reference-leg-flashes", "common-leg-lost"),
+}
+_DESIGN = ("visible_limb", "fluid", "visible_bore", "other_bore", "depth", "scale_pressure",
+           "scale_legs", "barometer")
+
+
+@dataclass(frozen=True, slots=True)
+class TwoFluidCase:
+    """A worked-out indicator, owner of every number the panel shows.
+
+    Attributes
+    ----------
+    state : TwoFluidState
+        The indicator as it is, with its fault.
+    healthy : TwoFluidState
+        The same without the fault.
+    scale_ends : tuple of (float, float) [m]
+        Level and height of the visible surface at both ends of the scale.
+    reading : TwoFluidResult
+        What it shows.
+    fault : Fault or None
+        The fault that is set.
+    steaming : bool
+        Steam above the water, or air.
+    scale_pressure_bar : float [bar]
+        Gauge pressure for which the scale is drawn.
+    leg_celsius : tuple of (float, float) [degC]
+        Temperatures set for reference leg and drum-side leg.
+    """
+
+    state: TwoFluidState
+    healthy: TwoFluidState
+    scale_ends: tuple
+    reading: TwoFluidResult
+    fault: object
+    steaming: bool
+    scale_pressure_bar: float
+    leg_celsius: tuple
+
+
+class TwoFluidPanel(Panel):
+    """A drum, its constant-head chamber and a two-fluid U-tube below."""
+
+    def __init__(self, boiler, barometer):
+        self.boiler, self.barometer = boiler, barometer
+        self.title = f"Drum and two-fluid indicator: {boiler.title} (invented)"
+        normal = _from_preset(boiler.presets["normal"])
+        self._area = sum(np.pi / 4 * bore ** 2 for bore in (boiler.two_fluid.visible_bore,
+                                                             boiler.two_fluid.other_bore))
+        self.presets = {preset.title: _from_preset(preset) for preset in boiler.presets.values()}
+        self.presets |= {
+            "overfilled": normal | {"extra_fill": self._millilitres(0.06)},
+            "leg partly lost": normal | {"leg_lost": 60},
+            "warm reference leg": normal | {"reference_leg": normal["reference_leg"] + 10},
+        }
+        self._fluids = {OWN_FLUID: IndicatingFluid(OWN_FLUID, boiler.two_fluid.fluid_density,
+                                                   EXPANSION, "Invented: a density, no more.")}
+        self._fluids |= {fluid.name: fluid for fluid in FLUIDS}
+        self._still = DrumAndLegs(
+            boiler.title, boiler.drum.inside_diameter, boiler.drum.axis_height,
+            boiler.drum.topmost_tube, boiler.legs.chamber_height, boiler.levels.low_alarm)
+        self._design = self._drawn = None
+        self._fault_key, self._at_onset = NO_FAULT, None
+        super().__init__()
+
+    def _millilitres(self, rise):
+        """Fluid that lifts both surfaces of this boiler's U-tube by so much, in round numbers."""
+        return round(rise * self._area / _MILLILITRE)
+
+    def make_controls(self):
+        boiler, most = self.boiler, self._millilitres(0.10)
+        normal, top = _from_preset(boiler.presets["normal"]), 1000 * boiler.legs.chamber_height
+        faults = [fault for fault in FAULTS if TWO_FLUID in fault.effects]
+        return {
+            "pressure": Control("Drum pressure", "bar g", 0, 100, 0.5, normal["pressure"], 1),
+            "level": Control("True drum level", "mm", -50, top, 1, normal["level"], 0),
+            "reference_leg": Control("Reference leg", "\u00b0C", 5, 150, 1,
+                                     normal["reference_leg"], 0),
+            "drum_leg": Control("Drum-side leg", "\u00b0C", 5, 150, 1, normal["drum_leg"], 0),
+            "leg_lost": Control("Lost from reference leg", "mm", 0, top, 1, 0, 0),
+            "extra_fill": Control("Fluid above its mark", "ml", -most, most, max(most // 40, 1), 0,
+                                  0),
+            "fault": _dropdown("Fault", [("none", NO_FAULT),
+                                         *((fault.name, fault.key) for fault in faults)]),
+            "since": _dropdown("It came", TIMES),
+            "state": _dropdown("Drum", [STEAMING, COLD]),
+            "visible_limb": _dropdown("Visible limb", [
+                ("constant-head: scale upright", REFERENCE_LIMB),
+                ("drum-side: scale inverted", DRUM_LIMB)]),
+            "fluid": _dropdown("Indicating fluid", [
+                (f"{name}, {fluid.density:.0f} kg/m\u00b3", name)
+                for name, fluid in self._fluids.items()]),
+            "fluid_temperature": Control("Fluid temperature", "\u00b0C", 0, 60, 1,
+                                         SCALE_FLUID_CELSIUS, 0),
+            "visible_bore": Control("Bore of visible limb", "mm", 4, 80, 0.5,
+                                    boiler.two_fluid.visible_bore / MILLIMETRE, 1),
+            "other_bore": Control("Bore of other limb", "mm", 4, 80, 0.5,
+                                  boiler.two_fluid.other_bore / MILLIMETRE, 1),
+            "scale_pressure": Control("Scale drawn for", "bar g", 0, 100, 0.5,
+                                      boiler.working_pressure_bar, 1),
+            "scale_legs": Control("Scale drawn for legs at", "\u00b0C", 5, 100, 1,
+                                  normal["reference_leg"], 0),
+            "depth": Control("Upper fluid surface below 0", "m", 1, 20, 0.1,
+                             boiler.two_fluid.upper_surface_depth, 1),
+            "barometer": Control("Barometer", "mbar", 940, 1060, 0.25, self.barometer / 100, 2),
+        }
+
+    def _control_grid(self):
+        """Two pages of controls, one at a time: what happens in service, and the design."""
+        keys = list(self.controls)
+        parting = keys.index("state")
+        self._pages = []
+        for page in (keys[:parting], keys[parting:]):
+            grid = widgets.Box([self.controls[key] for key in page])
+            grid.add_class("lk-grid")
+            self._pages.append(grid)
+        self.design = widgets.ToggleButton(value=False, description="Design and scale")
+        self.design.observe(self._turned, "value")
+        self._turned()
+        self._advice = widgets.HTML()
+        return widgets.VBox([*self._pages, self._advice])
+
+    def _turned(self, _=None):
+        for page, shown in zip(self._pages, (not self.design.value, self.design.value),
+                               strict=True):
+            page.layout.display = None if shown else "none"
+
+    def _button_row(self):
+        row = super()._button_row()
+        reset = next(i for i, child in enumerate(row.children) if child.description == "Reset")
+        row.children = [*row.children[:reset + 1], self.design, *row.children[reset + 1:]]
+        return row
+
+    def evaluate(self, values):
+        self._enable(values)
+        healthy, ends = self._healthy(values)
+        if values["fault"] != self._fault_key:
+            self._fault_key, self._at_onset = values["fault"], healthy
+        fault = fault_named(values["fault"]) if values["fault"] else None
+        state = healthy
+        if fault is not None:
+            state = self._with_fault(fault, healthy, values["since"])
+        steaming = values["state"] == STEAMING and values["fault"] != "cold-drum"
+        reading = two_fluid_reading(state)
+        self._advise(fault, state.fluid)
+        return TwoFluidCase(state, healthy, ends, reading, fault, steaming,
+                            values["scale_pressure"],
+                            (values["reference_leg"], values["drum_leg"]))
+
+    def _enable(self, values):
+        """A control that has no say in the chosen state is switched off, not ignored."""
+        fault = values["fault"]
+        cold = values["state"] == COLD or fault == "cold-drum"
+        self.controls["pressure"].disabled = cold
+        self.controls["state"].disabled = fault == "cold-drum"
+        self.controls["since"].disabled = fault == NO_FAULT
+        for key, faults in _OVERRULED.items():
+            self.controls[key].disabled = fault in faults
+
+    def _with_fault(self, fault, healthy, seconds):
+        """The faulty state now: valves keep what they shut in when the fault came."""
+        state, onset = fault.apply(healthy), fault.apply(self._at_onset)
+        legs = replace(state.legs, manifold=onset.legs.manifold, chamber=onset.legs.chamber)
+        return replace(state, legs=legs_after(state.drum, legs, seconds))
+
+    def _healthy(self, values):
+        """The indicator without a fault, and the ends of its scale."""
+        drawn, ends = self._as_drawn(values)
+        barometer = values["barometer"] * 100
+        if values["state"] == COLD:
+            fluids = cold_drum_fluids(kelvin(COLD_CELSIUS), barometer)
+        else:
+            fluids = steaming_drum_fluids(absolute_pressure(values["pressure"], barometer))
+        drum = DrumContents(values["level"] * MILLIMETRE, fluids.pressure, fluids.water_density,
+                            fluids.steam_density)
+        reference, drum_side = (compressed_water_density(fluids.pressure, kelvin(values[key]))
+                                for key in ("reference_leg", "drum_leg"))
+        legs = replace(drawn.legs, reference_density=reference, reference_run_density=reference,
+                       drum_run_density=drum_side,
+                       reference_loss=values["leg_lost"] * MILLIMETRE)
+        return replace(drawn, drum=drum, legs=legs,
+                       fluid_temperature=kelvin(values["fluid_temperature"]),
+                       filling=drawn.filling + values["extra_fill"] * _MILLILITRE), ends
+
+    def _as_drawn(self, values):
+        """The indicator on the day its scale was drawn; worked out anew only for a new design."""
+        design = tuple(values[key] for key in _DESIGN)
+        if design != self._design:
+            self._drawn = self._draw_scale(values)
+            self._design = design
+        return self._drawn
+
+    def _draw_scale(self, values):
+        barometer, weir = values["barometer"] * 100, self.boiler.legs.chamber_height
+        fluids = steaming_drum_fluids(absolute_pressure(values["scale_pressure"], barometer))
+        leg = compressed_water_density(fluids.pressure, kelvin(values["scale_legs"]))
+        drum = DrumContents(self.boiler.levels.normal, fluids.pressure, fluids.water_density,
+                            fluids.steam_density)
+        bores = [values[key] * MILLIMETRE for key in ("visible_bore", "other_bore")]
+        limb = values["visible_limb"]
+        if limb == DRUM_LIMB:
+            bores.reverse()
+        fluid, temperature = self._fluids[values["fluid"]], kelvin(SCALE_FLUID_CELSIUS)
+        layout = two_fluid_layout(drum, weir, leg, fluid, temperature, *bores, values["depth"],
+                                  limb)
+        legs = LegsState(weir, layout.manifold_depth, leg, leg, leg, barometer=barometer)
+        drawn = drawn_two_fluid(drum, legs, layout.tube, fluid, temperature, layout.fluid_volume)
+        levels = np.array([0.0, weir])
+        over_range = two_fluid_reading(replace(drawn, drum=replace(drum, level=levels)))
+        surface = (over_range.reference_surface if limb == REFERENCE_LIMB
+                   else over_range.drum_surface)
+        return drawn, tuple(zip(levels.tolist(), surface.tolist(), strict=True))
+
+    def draw(self, result, look, show_truth):
+        state, reading = result.state, result.reading
+        tube = UTubeView(state.tube, state.legs.manifold, reading.reference_surface,
+                         reading.drum_surface, result.scale_ends, self._leg_words(result, look))
+        return draw_two_fluid(self._still, TwoFluidView(
+            state.drum.level, reading, leg_columns(state.drum, state.legs), tube,
+            self._rows(result, look, show_truth), result.fault.name if result.fault else "",
+            state.legs.chamber.isolated_pressure is None, result.steaming, show_truth), look)
+
+    def _advise(self, fault, fluid):
+        """Say under the controls what the fault is and what to do, or what the fluid is."""
+        if fault is not None:
+            text = f"{fault.cause} {fault.advice}"
+        else:
+            text = f"Indicating fluid: {fluid.name}. {fluid.safety} {CAUTION}"
+        markup = f'<div class="lk-caution" role="note">{escape(text)}</div>'
+        if self._advice.value != markup:
+            self._advice.value = markup
+
+    def _leg_words(self, result, look):
+        """Names of the legs and their temperatures; a fault may have changed these."""
+        now, set_to, words = result.state.legs, result.healthy.legs, []
+        for name, celsius, densities in zip(
+                ("reference", "drum-side"), result.leg_celsius,
+                (("reference_density", "reference_run_density"), ("drum_run_density",)),
+                strict=True):
+            changes = [getattr(now, key) - getattr(set_to, key) for key in densities]
+            state = f"{celsius:.0f} \u00b0C"
+            if min(changes) < 0:
+                state = "warm"
+            elif max(changes) > 0:
+                state = "cold"
+            words.append((name, f"leg {state}") if look.detail else (state,))
+        return tuple(words)
+
+    def _rows(self, case, look, show_truth):
+        state, reading = case.state, case.reading
+        gauge = (state.drum.pressure - state.legs.barometer) / BAR
+        pressure = ("Pressure", f"{format_number(gauge, 1)} bar g")
+        across = (reading.reference_pressure - reading.drum_side_pressure) / BAR * 1000
+        forces = ("p1 \u2212 p2", f"{format_number(across, 2)} mbar")
+        difference = ("R", f"{format_number(1000 * reading.difference, 1)} mm")
+        if not look.detail:
+            level = f"{format_number(1000 * state.drum.level)} mm" if show_truth else "hidden"
+            return (pressure, forces, difference, ("True level", level),
+                    ("Shows", shown_level(reading)))
+        legs, ((_, low), (_, high)) = state.legs, case.scale_ends
+        ratio = abs(high - low) / legs.weir_height
+        return (
+            pressure,
+            ("Scale drawn for", f"{format_number(case.scale_pressure_bar, 1)} bar g"),
+            ("Drum water", f"{state.drum.water_density:.1f} kg/m\u00b3"),
+            ("Steam" if case.steaming else "Air", f"{state.drum.steam_density:.2f} kg/m\u00b3"),
+            ("Leg 1, above 0", f"{legs.reference_density:.1f} kg/m\u00b3"),
+            ("Leg 1, below 0", f"{legs.reference_run_density:.1f} kg/m\u00b3"),
+            ("Leg 2, below 0", f"{legs.drum_run_density:.1f} kg/m\u00b3"),
+            ("Indicating fluid", f"{reading.fluid_density:.1f} kg/m\u00b3"),
+            ("Scale", f"{ratio:.2f} mm per mm"),
+            forces, difference,
+        )
+
+    def reading(self, result, values):
+        state, reading = result.state, result.reading
+        return {
+            "drum pressure [bar g]": format_plain(
+                (state.drum.pressure - state.legs.barometer) / BAR, 1),
+            "true level [mm]": format_plain(1000 * state.drum.level, 1),
+            "surfaces apart R [mm]": format_plain(1000 * reading.difference, 1),
+            "indicator shows [mm]": format_plain(1000 * reading.indicated_level, 1),
+            "error [mm]": format_plain(1000 * reading.error, 1),
+            "leg 1 [degC]": format_plain(values["reference_leg"], 0),
+            "leg 2 [degC]": format_plain(values["drum_leg"], 0),
+            "leg 1 lost [mm]": format_plain(values["leg_lost"], 0),
+            "fluid above mark [ml]": format_plain(values["extra_fill"], 0),
+            "status": reading.status,
+            "fault": result.fault.name if result.fault else "none",
+        }
+
+
+def _dropdown(name, options):
+    return widgets.Dropdown(options=options, description=name,
+                            style={"description_width": "initial"})
+
+
+def _from_preset(preset):
+    """A preset of the boiler with nothing else wrong."""
+    return {
+        "pressure": preset.gauge_pressure_bar,
+        "level": preset.level_mm,
+        "reference_leg": preset.leg_celsius,
+        "drum_leg": preset.leg_celsius,
+        "state": STEAMING if preset.steaming else COLD,
+        "leg_lost": 0,
+        "extra_fill": 0,
+        "fluid_temperature": SCALE_FLUID_CELSIUS,
+        "fault": NO_FAULT,
+        "since": 0.0,
+    }
