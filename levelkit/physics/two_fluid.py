@@ -19,6 +19,8 @@ from .manifold import shut_in
 from .u_tube import REFERENCE_LIMB, TwoFluidScale, UTube, fluid_surfaces, scale_level
 from .wet_legs import DrumContents, LegsState, instrument_ports
 
+_HAIR = 1e-6  # m: a level at the very end of the scale is on it, whatever the rounding
+
 IN_RANGE, OFF_SCALE_LOW, OFF_SCALE_HIGH = "on the scale", "off the scale low", "off the scale high"
 
 
@@ -230,7 +232,7 @@ def two_fluid_reading(state, gravity=STANDARD_GRAVITY):
     indicated = scale_level(state.scale, tube, legs.weir_height,
                             reference_surface if tube.visible_limb == REFERENCE_LIMB
                             else drum_surface)
-    low, high = indicated < 0.0, indicated > legs.weir_height
+    low, high = indicated < -_HAIR, indicated > legs.weir_height + _HAIR
     if np.ndim(indicated):
         status = np.select([low, high], [OFF_SCALE_LOW, OFF_SCALE_HIGH], IN_RANGE)
     else:
