@@ -1,10 +1,8 @@
 """Lesson 03 as its user sees it: in JupyterLab, by keyboard, at 1280x720."""
 
-import os
-from pathlib import Path
-
 import pytest
 from conftest import numbers_in, open_and_run
+from looking import assert_fits_the_screen, errors_shown, picture
 
 from levelkit.physics.glass import glass_column_height
 from levelkit.properties import compressed_water_density, steaming_drum_fluids
@@ -17,13 +15,6 @@ LESSON = "03_why_the_glass_reads_low.ipynb"
 def opened(page, lab):
     open_and_run(page, lab, LESSON)
     return page
-
-
-def picture(page, name):
-    """Keep a screenshot where LEVELKIT_PICTURES names a folder, for a person to look at."""
-    folder = os.environ.get("LEVELKIT_PICTURES")
-    if folder:
-        page.screenshot(path=Path(folder) / f"{name}.png")
 
 
 def panel_of(page):
@@ -47,8 +38,7 @@ def expected_mm(gauge_bar, level_mm, glass_celsius):
 
 
 def test_all_cells_run_without_an_error(opened):
-    assert opened.locator("[data-mime-type='application/vnd.jupyter.stderr']").count() == 0
-    assert opened.locator(".jp-OutputArea-output:has-text('Traceback')").count() == 0
+    assert errors_shown(opened) == 0
 
 
 def test_pressure_moved_by_keyboard_changes_drawing_and_numbers(opened):
@@ -97,29 +87,7 @@ def test_the_panel_fits_a_1280x720_screen_and_nothing_is_cut(opened, projector):
     if projector:
         panel.get_by_role("button", name="Projector size").click()
     opened.wait_for_timeout(700)
-    panel.locator(".lk-title").evaluate("e => e.scrollIntoView({block: 'start'})")
-    opened.wait_for_timeout(300)
-    picture(opened, f"lesson-03-{'projector' if projector else 'screen'}")
-    room = opened.locator(".jp-WindowedPanel-outer").first.bounding_box()
-    box = panel.bounding_box()
-    assert box["height"] <= room["height"], "the panel is taller than the room on the screen"
-    assert box["x"] + box["width"] <= room["x"] + room["width"], "the panel is wider than the room"
-    cut = panel.evaluate("""root => [...root.querySelectorAll('label, button, .lk-name, .lk-unit')]
-        .filter(e => e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0)
-        .map(e => e.textContent.trim()).filter(text => text)""")
-    assert cut == []
-    overlaps = panel.locator("svg").evaluate("""svg => {
-        const boxes = [...svg.querySelectorAll('text')].map(
-            t => [t.textContent, t.getBoundingClientRect()]);
-        const found = [];
-        boxes.forEach(([a, r], i) => boxes.slice(i + 1).forEach(([b, q]) => {
-            const w = Math.min(r.right, q.right) - Math.max(r.left, q.left);
-            const h = Math.min(r.bottom, q.bottom) - Math.max(r.top, q.top);
-            if (w > 1 && h > 4) found.push([a, b]);
-        }));
-        return found;
-    }""")
-    assert overlaps == []
+    assert_fits_the_screen(opened, panel, f"lesson-03-{'projector' if projector else 'screen'}")
     if projector:
         panel.get_by_role("button", name="Projector size").click()
 
