@@ -46,7 +46,7 @@ class SettledGlass:
 def settled_glass(state):
     """Return where a gauge glass comes to rest.
 
-    Steam way carries condensate and top leak, water way the drain leak:
+    Steam way carries condensate and top leak, water way the drain leak less condensate:
     ``drum - dp_w - glass + dp_s = 0`` round the loop
 
     Parameters
@@ -68,8 +68,7 @@ def settled_glass(state):
     -----
     A shut steam way fills the glass, a shut water way too (slowly), as long as no drain
     leaks; with the drain leaking and the water way shut the glass empties. The leak is
-    boiling water at drum pressure; the condensate's own share of the water way, some
-    hundredth of a millimetre, is left out. No trapped gas. Blowing drains are for
+    boiling water at drum pressure. No trapped gas. Blowing drains are for
     :func:`levelkit.physics.cocks.glass_history`.
 
     References
@@ -118,24 +117,28 @@ def settled_glass(state):
     if steam_shut:
         return at(top, FULL, leak=full_leak)
 
-    water_drop = passage_drop(full_leak, water_area, drum.water_density, share)
-
-    def steam_drop(height):
+    def drops(height):
+        """Falls of pressure over water and steam way with the water standing there."""
         condensed = per_metre * (top - height + fitting.extra_condensing_length)
-        return passage_drop(condensed + top_leak, steam_area, drum.steam_density, share)
+        inwards = full_leak - condensed
+        density = drum.water_density if inwards > 0 else fitting.water_density
+        return (passage_drop(inwards, water_area, density, share),
+                passage_drop(condensed + top_leak, steam_area, drum.steam_density, share))
 
-    # the loop is linear in the steam drop: two calls of its owner give the line
-    unlifted, lifted = (glass_height_with_drops(
-        drum.level, drum.water_density, drum.steam_density, fitting.water_density, water_drop,
-        pascal) for pascal in (0.0, 1000.0))
+    # the loop is linear in the drops: two calls of its owner give the line
+    level_line = [glass_height_with_drops(
+        drum.level, drum.water_density, drum.steam_density, fitting.water_density, 0.0, pascal)
+        for pascal in (0.0, 1000.0)]
 
     def surplus(height):
         """How far the loop would push the water above this height."""
-        return unlifted + (lifted - unlifted) * steam_drop(height) / 1000.0 - height
+        water_drop, steam_drop = drops(height)
+        lift = (steam_drop - water_drop) / 1000.0
+        return level_line[0] + (level_line[1] - level_line[0]) * lift - height
 
     if surplus(top) >= 0:
-        return at(top, FULL, water_drop, steam_drop(top), full_leak)
+        return at(top, FULL, *drops(top), full_leak)
     if surplus(0.0) <= 0:
-        return at(0.0, EMPTY, water_drop, steam_drop(0.0), full_leak)
+        return at(0.0, EMPTY, *drops(0.0), full_leak)
     height = brentq(surplus, 0.0, top, xtol=1e-7, rtol=1e-9)
-    return at(height, BETWEEN, water_drop, steam_drop(height), full_leak)
+    return at(height, BETWEEN, *drops(height), full_leak)
