@@ -12,11 +12,18 @@ import numpy as np
 
 from ..constants import STANDARD_GRAVITY
 from ..errors import InputError, checked
-from .columns import Column, balancing_height, path_difference
+from .columns import balancing_height
 from .indicating_fluids import IndicatingFluid, fluid_density
 from .leg_water import filling_time
 from .manifold import shut_in
-from .u_tube import REFERENCE_LIMB, TwoFluidScale, UTube, fluid_surfaces, scale_level
+from .u_tube import (
+    REFERENCE_LIMB,
+    TwoFluidScale,
+    UTube,
+    fluid_surfaces,
+    pressure_across,
+    scale_level,
+)
 from .wet_legs import DrumContents, LegsState, instrument_ports
 
 _HAIR = 1e-6  # m: a level at the very end of the scale is on it, whatever the rounding
@@ -213,15 +220,9 @@ def two_fluid_reading(state, gravity=STANDARD_GRAVITY):
     across = ports.reference - ports.drum_side
     upright = cos(legs.list_angle)
 
-    def round_the_tube(difference):
-        at = fluid_surfaces(difference, volume, tube)
-        top = -legs.depth
-        return across / upright + path_difference(
-            [Column(legs.reference_run_density, at.reference, top)],
-            [Column(density, at.reference, at.drum_side),
-             Column(legs.drum_run_density, at.drum_side, top)], gravity)
-
-    difference = balancing_height(round_the_tube)
+    difference = balancing_height(lambda height: across / upright - pressure_across(
+        height, volume, tube, -legs.depth, density, legs.reference_run_density,
+        legs.drum_run_density, gravity))
     if not np.ndim(difference):
         difference = float(difference)
     surfaces = fluid_surfaces(difference, volume, tube)

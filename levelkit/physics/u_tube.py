@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from math import pi
 
+from ..constants import STANDARD_GRAVITY
 from ..errors import InputError, checked
 from .columns import Column, path_difference
 from .differential import level_of_differential
@@ -127,6 +128,51 @@ def fluid_surfaces(difference, fluid_volume, tube):
     reference, drum = tube.reference_area, tube.drum_area
     foot = (fluid_volume - drum * difference) / (reference + drum) - tube.bend_depth
     return FluidSurfaces(foot, foot + difference)
+
+
+def pressure_across(difference, fluid_volume, tube, top, fluid_density, reference_density,
+                    drum_density, gravity=STANDARD_GRAVITY):
+    """Return the pressure difference that holds the two surfaces at a difference R.
+
+    ``p_ref - p_drum = rho_m g R - rho_1 g (z_top - z_1) + rho_2 g (z_top - z_2)``
+
+    Parameters
+    ----------
+    difference : float or array [m]
+        R, how much higher the fluid stands in the drum-side limb.
+    fluid_volume : float or array [m3]
+        Fluid above the bend.
+    tube : UTube [m]
+        The U-tube.
+    top : float [m]
+        Height at which the two pressures are taken, both limbs full of water up to it.
+    fluid_density : float or array [kg/m3]
+        Indicating fluid.
+    reference_density, drum_density : float or array [kg/m3]
+        Water on the fluid in the constant-head limb and in the drum-side limb.
+    gravity : float [m/s2]
+        Acceleration of gravity.
+
+    Returns
+    -------
+    float or array [Pa]
+        Pressure on the constant-head limb less that on the drum-side limb.
+
+    References
+    ----------
+    [HYDROSTATICS] down one limb, up the other.
+
+    Examples
+    --------
+    >>> tube = UTube(0.008, 0.008, 5.0, 1.6)
+    >>> round(pressure_across(0.6, 1e-4, tube, -3.0, 1400.0, 990.0, 990.0))
+    2412
+    """
+    at = fluid_surfaces(difference, fluid_volume, tube)
+    return path_difference(
+        [Column(fluid_density, at.reference, at.drum_side),
+         Column(drum_density, at.drum_side, top)],
+        [Column(reference_density, at.reference, top)], gravity)
 
 
 def scale_level(scale, tube, weir_height, surface_height):

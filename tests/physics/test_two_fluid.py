@@ -11,6 +11,7 @@ from remote_states import drum_and_legs, transmitter, two_fluid
 
 from levelkit.constants import STANDARD_GRAVITY as G
 from levelkit.errors import InputError
+from levelkit.physics.blow_over import blow_over_margins
 from levelkit.physics.chamber import condensing_rate, isolated_chamber_time, make_up_transient
 from levelkit.physics.indicating_fluids import (
     FLUIDS,
@@ -225,6 +226,22 @@ def test_list_leans_the_u_tube_with_the_drum():
 def one_leg_lost_of_its_pressure(state, change):
     chamber = replace(state.legs.chamber, isolated_pressure=state.drum.pressure + change)
     return replace(state, legs=replace(state.legs, chamber=chamber))
+
+
+@given(shares, st.floats(0.006, 0.02), st.floats(0.006, 0.02), st.floats(-5.0, 5.0),
+       st.floats(0.0, 0.4))
+def test_fluid_stays_up_to_the_margin_and_is_blown_over_beyond(share, bore_1, bore_2, unequal,
+                                                               angle):
+    state = two_fluid(0.8 * share, bores=(bore_1, bore_2))
+    legs = replace(state.legs, list_angle=angle,
+                   drum_run_density=state.legs.drum_run_density + unequal)
+    state = replace(state, legs=legs)
+    margins = blow_over_margins(state)
+    for change in (margins.reference_side, -margins.drum_side):
+        two_fluid_reading(one_leg_lost_of_its_pressure(state, change * (1 - 1e-5)))
+        with pytest.raises(InputError, match="blown over"):
+            two_fluid_reading(one_leg_lost_of_its_pressure(state, change * (1 + 1e-5)))
+    assert 0.0 < margins.drum_side < 0.5e5 and 0.0 < margins.reference_side < 0.5e5
 
 
 @pytest.mark.parametrize("make, message", [
