@@ -10,13 +10,20 @@ from ..constants import BAR, CAUTION, MILLIMETRE
 from ..faults import FAULTS, TWO_FLUID, fault_named
 from ..physics.indicating_fluids import FLUIDS, IndicatingFluid
 from ..physics.leg_water import legs_after
-from ..physics.two_fluid import TwoFluidResult, TwoFluidState, drawn_two_fluid, two_fluid_reading
+from ..physics.signal import damped
+from ..physics.two_fluid import (
+    TwoFluidResult,
+    TwoFluidState,
+    drawn_two_fluid,
+    scale_status,
+    two_fluid_reading,
+)
 from ..physics.two_fluid_layout import two_fluid_layout
 from ..physics.u_tube import DRUM_LIMB, REFERENCE_LIMB
 from ..physics.wet_legs import DrumContents, LegsState, leg_columns
 from ..properties import cold_drum_fluids, compressed_water_density, steaming_drum_fluids
 from ..scene.drum_and_legs import DrumAndLegs
-from ..scene.two_fluid import TwoFluidView, draw_two_fluid, shown_level
+from ..scene.two_fluid import SLOW, TwoFluidView, draw_two_fluid, shown_level
 from ..scene.u_tube import UTubeView
 from ..units import absolute_pressure, format_number, kelvin
 from .control import Control
@@ -177,8 +184,11 @@ class TwoFluidPanel(Panel):
         if fault is not None:
             state = self._with_fault(fault, healthy, values["since"])
         steaming = values["state"] == STEAMING and values["fault"] != "cold-drum"
-        reading = two_fluid_reading(state)
         self._advise(fault, state.fluid)
+        reading = two_fluid_reading(state)
+        if fault is not None and reading.response_time > SLOW:
+            reading = _on_the_way(two_fluid_reading(self._at_onset), reading, values["since"],
+                                  state.legs.weir_height)
         return TwoFluidCase(state, healthy, ends, reading, fault, steaming,
                             values["scale_pressure"],
                             (values["reference_leg"], values["drum_leg"]))
@@ -324,6 +334,16 @@ class TwoFluidPanel(Panel):
             "status": reading.status,
             "fault": result.fault.name if result.fault else "none",
         }
+
+
+def _on_the_way(before, after, seconds, weir_height):
+    """What is shown while the fluid is still moving from one reading to the other."""
+    moved = {name: damped(getattr(before, name), getattr(after, name), seconds,
+                          after.response_time)
+             for name in ("difference", "reference_surface", "drum_surface", "indicated_level")}
+    error = after.error + moved["indicated_level"] - after.indicated_level
+    return replace(after, error=error,
+                   status=scale_status(moved["indicated_level"], weir_height), **moved)
 
 
 def _dropdown(name, options):

@@ -12,6 +12,7 @@ import numpy as np
 
 from ..constants import STANDARD_GRAVITY
 from ..errors import InputError, checked
+from ._scalar import anywhere, mean_value
 from .columns import balancing_height
 from .indicating_fluids import IndicatingFluid, fluid_density
 from .leg_water import filling_time
@@ -233,16 +234,41 @@ def two_fluid_reading(state, gravity=STANDARD_GRAVITY):
     indicated = scale_level(state.scale, tube, legs.weir_height,
                             reference_surface if tube.visible_limb == REFERENCE_LIMB
                             else drum_surface)
-    low, high = indicated < -_HAIR, indicated > legs.weir_height + _HAIR
-    if np.ndim(indicated):
-        status = np.select([low, high], [OFF_SCALE_LOW, OFF_SCALE_HIGH], IN_RANGE)
-    else:
-        status = OFF_SCALE_LOW if low else OFF_SCALE_HIGH if high else IN_RANGE
     return TwoFluidResult(
         difference, reference_surface, drum_surface, indicated, indicated - state.drum.level,
-        status, ports.reference, ports.drum_side, interface_pressure, density,
+        scale_status(indicated, legs.weir_height), ports.reference, ports.drum_side, interface_pressure, density,
         shut_in(legs.manifold), state.drum.level < 0.0,
         filling_time(legs, _compliance(state, density, gravity), ports.line_resistance))
+
+
+def scale_status(indicated_level, weir_height):
+    """Return whether a level can be read off the scale.
+
+    Parameters
+    ----------
+    indicated_level : float or array [m]
+        Level that belongs to the visible surface.
+    weir_height : float [m]
+        Upper end of the scale; the lower end is the connection.
+
+    Returns
+    -------
+    str or array of str
+        "on the scale", "off the scale low" or "off the scale high".
+
+    References
+    ----------
+    None: a comparison, not a formula.
+
+    Examples
+    --------
+    >>> scale_status(0.62, 0.5)
+    'off the scale high'
+    """
+    low, high = indicated_level < -_HAIR, indicated_level > weir_height + _HAIR
+    if np.ndim(indicated_level):
+        return np.select([low, high], [OFF_SCALE_LOW, OFF_SCALE_HIGH], IN_RANGE)
+    return OFF_SCALE_LOW if low else OFF_SCALE_HIGH if high else IN_RANGE
 
 
 def _fluid_as_it_is(state):
@@ -251,15 +277,15 @@ def _fluid_as_it_is(state):
             "Give cubic metres: 60 ml is 6e-5. A negative filling does not exist.")
     density = fluid_density(state.fluid, state.fluid_temperature)
     volume = state.filling * state.fluid.density / density - state.tube.bend_volume
-    if np.any(volume <= 0.0):
+    if anywhere(volume <= 0.0):
         raise InputError(
             f"The fluid above the bend is {1e6 * np.min(volume):.4g} ml; it must be more than 0 "
             f"ml: the bend alone takes {1e6 * state.tube.bend_volume:.4g} ml. Fill to the mark.")
-    heaviest = np.maximum(state.legs.reference_run_density, state.legs.drum_run_density)
-    if np.any(density <= heaviest):
-        raise InputError(
-            f"The indicating fluid ({np.min(density):.4g} kg/m3) is not denser than the water on "
-            f"it ({np.max(heaviest):.4g} kg/m3); the allowed range begins above that density.")
+    for water in (state.legs.reference_run_density, state.legs.drum_run_density):
+        if anywhere(density <= water):
+            raise InputError(
+                f"The indicating fluid ({np.min(density):.4g} kg/m3) is not denser than the water "
+                f"on it ({np.max(water):.4g} kg/m3); the allowed range begins above that density.")
     return density, volume
 
 
@@ -268,8 +294,8 @@ def _check_fluid_in_place(reference_surface, drum_surface, tube):
     for name, surface in (("constant-head limb", reference_surface),
                           ("drum-side limb", drum_surface)):
         height = surface + tube.bend_depth
-        if np.any(height < 0.0) or np.any(height > tube.limb_length):
-            worst = np.min(height) if np.any(height < 0.0) else np.max(height)
+        if anywhere(height < 0.0) or anywhere(height > tube.limb_length):
+            worst = np.min(height) if anywhere(height < 0.0) else np.max(height)
             raise InputError(
                 f"The fluid is blown over: in the {name} it would stand {worst:.4g} m above the "
                 f"bend; the allowed range is 0 to {tube.limb_length:g} m. Look for unequal "
@@ -279,5 +305,5 @@ def _check_fluid_in_place(reference_surface, drum_surface, tube):
 def _compliance(state, density, gravity):
     """Volume that moves through a line for each pascal across the U-tube [m3/Pa]."""
     reference, drum = state.tube.reference_area, state.tube.drum_area
-    weight = float(np.mean(density - state.legs.reference_run_density)) * gravity
+    weight = mean_value(density - state.legs.reference_run_density) * gravity
     return reference * drum / (reference + drum) / weight

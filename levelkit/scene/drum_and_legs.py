@@ -104,6 +104,7 @@ def _edge(still, height):
     return _WALL - inset(height) * min(1.0, _DEEPEST_INSET / most)
 
 
+@lru_cache(maxsize=32)
 def _outline(still, points=40):
     low, high, _ = _frame(still)
     radius, to_y = still.inside_diameter / 2, _to_y(still)

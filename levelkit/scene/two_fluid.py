@@ -115,7 +115,7 @@ def _notes(view):
     if view.show_truth and result.below_connection:
         notes.append("level out of its sight")
     if not result.shut_in and result.response_time > SLOW:
-        notes.append(f"SLOW: {result.response_time:.0f} s")
+        notes.append(f"SLOW: {_duration(result.response_time)}")
     return notes
 
 
@@ -136,7 +136,17 @@ def describe_two_fluid(view):
         words.append(f"Fault set: {view.fault}.")
     if result.shut_in:
         words.append("Behind a shut valve the reading does not move.")
+    elif result.response_time > SLOW:
+        words.append(f"It follows slowly: time constant {_duration(result.response_time)}.")
     return " ".join(words)
+
+
+def _duration(seconds):
+    """A time in the unit in which people would say it."""
+    for size, unit in ((3600.0, "hours"), (60.0, "minutes")):
+        if seconds >= 2 * size:
+            return f"{seconds / size:.0f} {unit}"
+    return f"{seconds:.0f} seconds"
 
 
 def _direction(result):

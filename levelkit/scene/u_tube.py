@@ -1,9 +1,11 @@
 """The U-tube of a two-fluid indicator: manifold, limbs, indicating fluid, scale, dimensions."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from ..physics.u_tube import REFERENCE_LIMB
 from ..units import format_number
+from .canvas import Canvas
 from .drum_and_legs import leg_tag, pipe_break
 from .parts import cock, dimension, scale_bar
 
@@ -43,29 +45,37 @@ class UTubeView:
 def draw_u_tube(canvas, view):
     """Draw this half on a canvas."""
     to_y, half = _to_y(view.tube), _half_widths(view.tube)
-    xs = (_REFERENCE_X, _DRUM_X)
     _draw_dimensions(canvas, view, to_y)
-    _draw_manifold(canvas, view.manifold)
-    surfaces = (view.reference_surface, view.drum_surface)
-    for x, width, surface in zip(xs, half, surfaces, strict=True):
+    limbs = tuple(zip((_REFERENCE_X, _DRUM_X), half,
+                      (view.reference_surface, view.drum_surface), strict=True))
+    for x, width, surface in limbs:
         canvas.rect(x - width, _LIMB_TOP, 2 * width, _BEND - _LIMB_TOP, "glass water", "outline")
         canvas.rect(x - width, to_y(surface), 2 * width, _BEND - to_y(surface), "fluid")
+    canvas.stamp(_still_part(view.tube, view.scale, view.manifold, view.leg_words, canvas.look))
+    for x, width, surface in limbs:
+        canvas.line(x - width, to_y(surface), x + width, to_y(surface), "fluid")
+    _draw_pointer(canvas, view, to_y, half)
+
+
+@lru_cache(maxsize=64)
+def _still_part(tube, scale, manifold, leg_words, look):
+    """Everything that does not move with the fluid, drawn once."""
+    canvas, half = Canvas(look, _BEND), _half_widths(tube)
+    _draw_manifold(canvas, manifold)
     left, right = _DRUM_X - half[1], _REFERENCE_X + half[0]
     canvas.rect(left, _BEND, right - left, _BEND_HEIGHT, "fluid")
     _draw_glass_outline(canvas, half)
-    for x, width, surface in zip(xs, half, surfaces, strict=True):
-        canvas.line(x - width, to_y(surface), x + width, to_y(surface), "fluid")
     _draw_pressures(canvas, half)
-    _draw_scale(canvas, view, to_y, half)
-    font = canvas.look.font
-    canvas.text((_DRUM_X + _REFERENCE_X) / 2, _BEND + _BEND_HEIGHT + 1.0 * font,
+    _draw_scale(canvas, tube, scale, half)
+    canvas.text((_DRUM_X + _REFERENCE_X) / 2, _BEND + _BEND_HEIGHT + 1.0 * look.font,
                 "indicating fluid", "middle", pen="fluid")
-    for tag, x, side, words in (("1", _REFERENCE_X, 1, view.leg_words[0]),
-                                ("2", _DRUM_X, -1, view.leg_words[1])):
+    for tag, x, side, words in (("1", _REFERENCE_X, 1, leg_words[0]),
+                                ("2", _DRUM_X, -1, leg_words[1])):
         leg_tag(canvas, x, _TAG_Y, tag)
         for index, line in enumerate(words):
-            canvas.text(x + side * 16, _TAG_Y - 2 + 1.15 * index * font, line,
+            canvas.text(x + side * 16, _TAG_Y - 2 + 1.15 * index * look.font, line,
                         "start" if side > 0 else "end")
+    return canvas.fragment()
 
 
 def _to_y(tube):
@@ -123,32 +133,41 @@ def _draw_pressures(canvas, half):
                     "end" if side < 0 else "start", bold=True)
 
 
-def _draw_scale(canvas, view, to_y, half):
-    """Draw the scale beside the visible limb, and where its surface stands on it."""
-    upright = view.tube.visible_limb == REFERENCE_LIMB
-    x, side, name = (_REFERENCE_X + half[0] + 8, 1, "right") if upright else (
-        _DRUM_X - half[1] - 8, -1, "left")
-    (low_level, low), (high_level, high) = view.scale
+def _beside_visible_limb(tube, half):
+    """Whether the scale stands upright, its x, and on which side of the limb it stands."""
+    if tube.visible_limb == REFERENCE_LIMB:
+        return True, _REFERENCE_X + half[0] + 8, 1
+    return False, _DRUM_X - half[1] - 8, -1
+
+
+def _draw_scale(canvas, tube, scale, half):
+    """Draw the scale beside the visible limb; where it is very short, only its ends in words."""
+    upright, x, side = _beside_visible_limb(tube, half)
+    to_y, ((low_level, low), (high_level, high)) = _to_y(tube), scale
 
     def y_of(level):
         return to_y(low + (high - low) * (level - low_level) / (high_level - low_level))
 
     font = canvas.look.font
+    name, anchor = ("right", "start") if upright else ("left", "end")
     length, line = abs(y_of(high_level) - y_of(low_level)), 1.3 * 0.85 * font
-    anchor = "start" if upright else "end"
-    if length > line:
-        ticks = [0.025 * step for step in range(round((high_level - low_level) / 0.025) + 1)]
-        pitch = length / (len(ticks) - 1)
-        step = next((n for n in (4, 8) if n * pitch > line), len(ticks) - 1)
-        scale_bar(canvas, x, ticks, y_of, step, side=name)
-        canvas.text(x + side * 12, min(y_of(low_level), y_of(high_level)) - 0.85 * font, "mm",
-                    anchor, 0.85)
-    else:
+    if length <= line:
         scale_bar(canvas, x, [low_level, high_level], y_of, 2, side=name)
         canvas.text(x + side * 30, y_of(low_level) - font, f"to {1000 * high_level:.0f} mm", anchor,
                     0.85)
-    surface = view.reference_surface if upright else view.drum_surface
-    y = to_y(surface)
+        return
+    ticks = [0.025 * step for step in range(round((high_level - low_level) / 0.025) + 1)]
+    pitch = length / (len(ticks) - 1)
+    step = next((n for n in (4, 8) if n * pitch > line), len(ticks) - 1)
+    scale_bar(canvas, x, ticks, y_of, step, side=name)
+    canvas.text(x + side * 12, min(y_of(low_level), y_of(high_level)) - 0.85 * font, "mm", anchor,
+                0.85)
+
+
+def _draw_pointer(canvas, view, to_y, half):
+    """Draw where the visible surface stands on the scale, with its mark on the other side."""
+    upright, x, side = _beside_visible_limb(view.tube, half)
+    y = to_y(view.reference_surface if upright else view.drum_surface)
     inner = (_REFERENCE_X - half[0] if upright else _DRUM_X + half[1]) - side * 4
     canvas.line(inner, y, x + side * 9, y, "indicated")
     canvas.mark([(inner, y), (inner - side * 10, y - 7), (inner - side * 10, y + 7)], "indicated",
