@@ -236,7 +236,8 @@ def two_fluid_reading(state, gravity=STANDARD_GRAVITY):
                             else drum_surface)
     return TwoFluidResult(
         difference, reference_surface, drum_surface, indicated, indicated - state.drum.level,
-        scale_status(indicated, legs.weir_height), ports.reference, ports.drum_side, interface_pressure, density,
+        scale_status(indicated, legs.weir_height), ports.reference, ports.drum_side,
+        interface_pressure, density,
         shut_in(legs.manifold), state.drum.level < 0.0,
         filling_time(legs, _compliance(state, density, gravity), ports.line_resistance))
 
