@@ -8,6 +8,7 @@ import numpy as np
 
 from ..constants import STANDARD_GRAVITY
 from ..errors import InputError, checked
+from ._scalar import anywhere
 from .columns import Column, balancing_height, path_difference
 
 
@@ -209,7 +210,7 @@ def _checked_densities(water_density, steam_density, leg_density):
     water = checked("drum water density", water_density, 1.0, 1100.0, "kg/m3")
     steam = checked("steam density", steam_density, 0.0, 900.0, "kg/m3")
     leg = checked("leg density", leg_density, 1.0, 1100.0, "kg/m3")
-    if np.any(water <= steam):
+    if anywhere(water <= steam):
         raise InputError(
             f"The drum water ({np.min(water):.4g} kg/m3) is not denser than what stands above it "
             f"({np.max(steam):.4g} kg/m3); the allowed range begins above that density.")

@@ -5,6 +5,7 @@ from math import exp
 
 from ..constants import STANDARD_GRAVITY
 from ..errors import InputError, checked
+from ._scalar import mean_value
 from .wet_legs import instrument_ports, leg_pressures
 
 _PROBE = 1e-3  # m; the flow is linear in the length lost, any probe gives the slope
@@ -117,12 +118,8 @@ def filling_time(legs, compliance, line_resistance):
     >>> round(filling_time(legs, 6.7e-9, 2.0), 1)
     1.2
     """
-    return (compliance * _mean(legs.reference_run_density) * line_resistance
+    return (compliance * mean_value(legs.reference_run_density) * line_resistance
             / legs.line_conductance)
-
-
-def _mean(value):
-    return float(value.mean()) if getattr(value, "ndim", 0) else value
 
 
 def _cooled_chamber(legs, seconds):

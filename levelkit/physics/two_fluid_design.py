@@ -6,6 +6,7 @@ import numpy as np
 
 from ..constants import STANDARD_GRAVITY
 from ..errors import InputError, checked
+from ._scalar import anywhere
 from .columns import Column, balancing_height, path_difference
 from .differential import level_of_differential, reference_differential
 
@@ -327,7 +328,7 @@ def filling_shift(extra_volume, reference_area, drum_area):
 def _checked_fluid(fluid_density, leg_density):
     fluid = checked("density of the indicating fluid", fluid_density, 1.0, 20000.0, "kg/m3",
                     "It must be denser than the leg water.")
-    if np.any(fluid <= np.asarray(leg_density)):
+    if anywhere(fluid <= leg_density):
         raise InputError(
             f"The indicating fluid ({np.min(fluid):.4g} kg/m3) is not denser than the leg water "
             f"({np.max(leg_density):.4g} kg/m3); the allowed range begins above that density.")

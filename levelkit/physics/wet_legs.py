@@ -12,6 +12,7 @@ import numpy as np
 
 from ..constants import STANDARD_BAROMETER, STANDARD_GRAVITY
 from ..errors import InputError, checked
+from ._scalar import anywhere
 from .columns import Column, column_head
 from .manifold import ManifoldState, port_pressures
 
@@ -131,7 +132,7 @@ class LegsState:
         loss = checked("length lost from the reference leg", self.reference_loss, 0.0, weir, "m",
                        "No more than the weir height can be missing.")
         gas = checked("gas in the reference leg", self.reference_gas, 0.0, weir, "m")
-        if np.any(loss + gas > weir):
+        if anywhere(loss + gas > weir):
             raise InputError(
                 f"length lost and gas together are {np.max(loss + gas):.4g} m of the "
                 f"reference leg; the allowed range is 0 to {weir:g} m, the weir height.")
@@ -210,7 +211,7 @@ def checked_contents(drum, weir_height):
                        "Add the barometer to a gauge pressure.")
     water = checked("drum water density", drum.water_density, 1.0, 1100.0, "kg/m3")
     steam = checked("steam density", drum.steam_density, 0.0, 400.0, "kg/m3")
-    if np.any(water <= steam):
+    if anywhere(water <= steam):
         raise InputError(
             f"The drum water ({np.min(water):.4g} kg/m3) is not denser than the steam "
             f"({np.max(steam):.4g} kg/m3); the allowed range begins above the steam density.")
