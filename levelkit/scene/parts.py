@@ -47,6 +47,15 @@ def cock(canvas, x, y, is_open=True, size=8.0, vertical=False):
         canvas.mark(wing, "outline", filled=not is_open)
 
 
+def draw_eye(canvas, x, y, size=15.0):
+    """Draw an eye that looks up the sheet, with the word beside it."""
+    lid = [(x + size * step / 6, size / 2 * (1 - (step / 6) ** 2)) for step in range(-6, 7)]
+    canvas.polygon([(at, y - rise) for at, rise in lid]
+                   + [(at, y + rise) for at, rise in reversed(lid)], "paper", "outline")
+    canvas.circle(x, y - size / 6, size / 4, "metal", "outline")
+    canvas.text(x + size + 6, y + 0.35 * canvas.look.font, "eye")
+
+
 def side_labels(canvas, x_from, x_text, labels, low, high):
     """Write labels beside heights, moved apart where they would collide.
 
