@@ -9,7 +9,8 @@ from .lettering import text_box
 from .look import FONT
 
 _serial = count(1)
-_ID = "\u00a4"  # stands for the drawing's own id prefix until the drawing is finished
+OWN_ID = "\u00a4"
+"""Stands for the drawing's own id prefix until the drawing is finished."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +48,7 @@ class Canvas:
         return attributes
 
     def _fill(self, name):
-        return {"fill": f"url(#{_ID}{name.replace(' ', '-')})" if name else "none"}
+        return {"fill": f"url(#{OWN_ID}{name.replace(' ', '-')})" if name else "none"}
 
     def line(self, x1, y1, x2, y2, pen="outline"):
         self._add(svg.Line(x1=_n(x1), y1=_n(y1), x2=_n(x2), y2=_n(y2), **self._pen(pen)))
@@ -99,12 +100,12 @@ class Canvas:
     def clip(self, name, points):
         """Define a clipping outline; use it with `clipped_polygon`."""
         flat = " ".join(f"{_n(x)},{_n(y)}" for x, y in points)
-        self._parts.append(f'<clipPath id="{_ID}{name}"><polygon points="{flat}"/></clipPath>')
+        self._parts.append(f'<clipPath id="{OWN_ID}{name}"><polygon points="{flat}"/></clipPath>')
 
     def clipped_rect(self, name, x, y, width, height, fill):
         """Fill a rectangle inside a clipping outline."""
         self._add(svg.Rect(x=_n(x), y=_n(y), width=_n(max(width, 0)), height=_n(max(height, 0)),
-                           clip_path=f"url(#{_ID}{name})", **self._fill(fill)))
+                           clip_path=f"url(#{OWN_ID}{name})", **self._fill(fill)))
 
     def stamp(self, fragment):
         """Put a part drawn earlier into this picture."""
@@ -121,15 +122,16 @@ class Canvas:
         body = "".join(self._parts)
         markup = (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {self.look.width} '
-            f'{_n(self.height)}" width="100%" role="img" aria-labelledby="{_ID}title {_ID}words" '
+            f'{_n(self.height)}" width="100%" role="img" '
+            f'aria-labelledby="{OWN_ID}title {OWN_ID}words" '
             f'font-family="{FONT}" style="background:#ffffff;display:block;'
             f'font-variant-numeric:tabular-nums">'
-            f'<title id="{_ID}title">{_escaped(title)}</title>'
-            f'<desc id="{_ID}words">{_escaped(words)}</desc>'
+            f'<title id="{OWN_ID}title">{_escaped(title)}</title>'
+            f'<desc id="{OWN_ID}words">{_escaped(words)}</desc>'
             f"{_patterns(self.look)}"
             f'<rect width="100%" height="100%" fill="#ffffff"/>{body}</svg>'
         )
-        return Drawing(markup.replace(_ID, prefix), words, tuple(self._boxes))
+        return Drawing(markup.replace(OWN_ID, prefix), words, tuple(self._boxes))
 
 
 def _n(number):
@@ -166,7 +168,7 @@ def _patterns(look):
         for name, (width, height, marks) in _MARKS.items():
             fill = look.fill(name)
             parts.append(
-                f'<pattern id="{_ID}{name.replace(" ", "-")}" width="{width}" height="{height}" '
+                f'<pattern id="{OWN_ID}{name.replace(" ", "-")}" width="{width}" height="{height}" '
                 f'patternUnits="userSpaceOnUse"><rect width="{width}" height="{height}" '
                 f'fill="{fill.ground}"/>{marks.format(m=fill.marks)}</pattern>')
         _pattern_cache[look.name] = f"<defs>{''.join(parts)}</defs>"
