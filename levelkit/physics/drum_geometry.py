@@ -3,12 +3,12 @@
 Levels are heights above the water connection, measured square to the drum.
 """
 
-from math import sqrt
-
 import numpy as np
 
 from ..errors import checked
 from .drum_outline import Drum, sum_over_sections
+
+_MOST_STEPS = 120  # halving alone ends below 1e-13 m by then
 
 __all__ = ["Drum", "level_for", "level_from_volume", "surface_area", "water_volume"]
 
@@ -36,13 +36,13 @@ def water_volume(drum, level, slope_along=0.0, slope_across=0.0):
     level : float or array [m]
         Height of the plane above the water connection at mid-length, on the drum's
         upright mid-plane; -100 to 100, outside the drum it is empty or full.
-    slope_along, slope_across : float [m/m]
-        Rise of the plane per metre along and across the axis, -60 to 60.
+    slope_along, slope_across : float or array [m/m]
+        Rise of the plane per metre along and across the axis, -60 to 60; they broadcast.
 
     Returns
     -------
     float or array [m3]
-        Volume of water, same shape as `level`.
+        Volume of water, of the broadcast shape.
 
     Raises
     ------
@@ -63,18 +63,20 @@ def water_volume(drum, level, slope_along=0.0, slope_across=0.0):
     3.717
     """
     level = checked("level", level, -100.0, 100.0, "m", "Give metres: 250 mm is 0.25.")
-    _check_slopes(slope_along, slope_across)
-    return _each(lambda at: _volume(drum, at, slope_along, slope_across), level)
+    return _below(drum, level, *_checked_slopes(slope_along, slope_across), _segment)
 
 
-def _check_slopes(along, across):
-    for name, slope in (("slope along the drum", along), ("slope across the drum", across)):
-        checked(name, slope, -60.0, 60.0, "m/m", "Give the tangent of an angle below 89 degrees.")
+def _checked_slopes(along, across):
+    return (checked(name, slope, -60.0, 60.0, "m/m",
+                    "Give the tangent of an angle below 89 degrees.")
+            for name, slope in (("slope along the drum", along), ("slope across the drum", across)))
 
 
-def _volume(drum, level, along, across):
-    upright = 1 / sqrt(1 + across ** 2)
-    return sum_over_sections(drum, (level - drum.axis_height) * upright, along * upright, _segment)
+def _below(drum, level, along, across, of_section):
+    """A quantity of the sections, cut by the plane, summed along the axis."""
+    upright = 1 / (1 + across ** 2) ** 0.5
+    return sum_over_sections(drum, (level - drum.axis_height) * upright, along * upright,
+                             of_section)
 
 
 def surface_area(drum, level):
@@ -110,8 +112,7 @@ def surface_area(drum, level):
     """
     level = checked("level", level, drum.axis_height - drum.radius,
                     drum.axis_height + drum.radius, "m", "The surface lies inside the drum.")
-    return _each(lambda height: sum_over_sections(drum, height, 0.0, _chord),
-                 level - drum.axis_height)
+    return _below(drum, level, 0.0, 0.0, _chord)
 
 
 def level_from_volume(drum, volume):
@@ -136,7 +137,7 @@ def level_from_volume(drum, volume):
 
     References
     ----------
-    [MENSURATION] inverse of the volume by scipy's brentq.
+    [MENSURATION] inverse of the volume, by Newton's steps.
 
     Examples
     --------
@@ -144,12 +145,7 @@ def level_from_volume(drum, volume):
     >>> round(level_from_volume(drum, water_volume(drum, 0.31)), 9)
     0.31
     """
-    return _each(lambda wanted: level_for(drum, wanted), _checked_volume(drum, volume))
-
-
-def _checked_volume(drum, volume):
-    return checked("water volume", volume, 0.0, drum.volume, "m3",
-                   "The drum cannot hold more than its own volume.")
+    return level_for(drum, volume)
 
 
 def level_for(drum, volume, slope_along=0.0, slope_across=0.0):
@@ -159,14 +155,14 @@ def level_for(drum, volume, slope_along=0.0, slope_across=0.0):
     ----------
     drum : Drum [m]
         Radius, length, ends.
-    volume : float [m3]
+    volume : float or array [m3]
         Water in the drum, 0 to the whole volume.
-    slope_along, slope_across : float [m/m]
-        Rise of the plane per metre along and across the axis.
+    slope_along, slope_across : float or array [m/m]
+        Rise of the plane per metre along and across the axis; they broadcast.
 
     Returns
     -------
-    float [m]
+    float or array [m]
         Height above the water connection at mid-length, on the upright mid-plane.
 
     Raises
@@ -174,9 +170,14 @@ def level_for(drum, volume, slope_along=0.0, slope_across=0.0):
     InputError
         A slope outside its range, or more water than the drum holds.
 
+    Notes
+    -----
+    Newton's steps, for the surface is the slope of the volume; a step that would leave
+    the bracket halves it. All the planes of an array are found together.
+
     References
     ----------
-    [MENSURATION] inverse of the volume by scipy's brentq.
+    [MENSURATION] inverse of the volume.
 
     Examples
     --------
@@ -184,24 +185,28 @@ def level_for(drum, volume, slope_along=0.0, slope_across=0.0):
     >>> round(level_for(drum, drum.volume / 2, slope_along=0.2), 9) == 0.0
     True
     """
-    from scipy.optimize import brentq
-
-    _check_slopes(slope_along, slope_across)
-    volume = _checked_volume(drum, volume)
-    reach = drum.radius * sqrt(1 + slope_across ** 2) + abs(slope_along) * drum.half_length
+    along, across = _checked_slopes(slope_along, slope_across)
+    volume, along, across = np.broadcast_arrays(_checked_volume(drum, volume), along, across)
+    reach = drum.radius * np.sqrt(1 + across ** 2) + np.abs(along) * drum.half_length
     low, high = drum.axis_height - reach, drum.axis_height + reach
+    empty = _below(drum, low, along, across, _segment) >= volume  # but for the last digit
+    full = _below(drum, high, along, across, _segment) <= volume
+    level = 0.5 * (low + high)
+    for _ in range(_MOST_STEPS):
+        surplus = _below(drum, level, along, across, _segment) - volume
+        low, high = np.where(surplus <= 0, level, low), np.where(surplus >= 0, level, high)
+        slope = _below(drum, level, along, across, _chord) / np.sqrt(1 + across ** 2)
+        step = level - surplus / np.maximum(slope, 1e-12)
+        inside = (step >= low) & (step <= high)
+        before, level = level, np.where(inside, step, 0.5 * (low + high))
+        if np.all(np.abs(level - before) < 1e-13):
+            break
+    level = np.where(empty, drum.axis_height - reach,
+                     np.where(full, drum.axis_height + reach, level))
+    return level if level.ndim else float(level)
 
-    def surplus(level):
-        return _volume(drum, level, slope_along, slope_across) - volume
 
-    for end, reached in ((low, surplus(low) >= 0), (high, surplus(high) <= 0)):
-        if reached:  # empty or brim-full, but for the last digit
-            return end
-    return brentq(surplus, low, high, xtol=1e-13, rtol=1e-14)
-
-
-def _each(function, values):
-    """`function` of a number, or of every number of an array."""
-    if not np.ndim(values):
-        return function(float(values))
-    return np.array([function(value) for value in values.ravel()]).reshape(np.shape(values))
+def _checked_volume(drum, volume):
+    brim = drum.volume * (1 + 1e-12)  # a full drum, added up in another order
+    return checked("water volume", volume, 0.0, brim, "m3",
+                   "The drum cannot hold more than its own volume.")

@@ -13,10 +13,11 @@ import numpy as np
 
 from ..errors import InputError, checked
 
-ELLIPSOIDAL_DEPTH = 0.5
-"""Depth of a 2:1 ellipsoidal head over the drum radius: that is what 2:1 says."""
+HEAD_DEPTHS = {"ellipsoidal": 0.5, "hemispherical": 1.0}
+"""Depth of a head over the drum radius: half of it is what 2:1 ellipsoidal says."""
 CROWN_RADIUS, KNUCKLE_RADIUS = 2.0, 0.2
 """Radii of a torispherical head over the drum radius (source DIN-28011)."""
+HEADS = ("flat", *HEAD_DEPTHS, "torispherical")
 _POINTS = 48
 
 
@@ -33,8 +34,9 @@ class Drum:
     axis_height : float [m]
         Height of the centre line above the water connection.
     head : str
-        "flat", "ellipsoidal" (2:1), or "torispherical": a shallow dish of crown radius
-        one drum diameter, rounded into the shell by a knuckle of a tenth of it.
+        "flat", "ellipsoidal" (2:1), "hemispherical", or "torispherical": a shallow dish
+        of crown radius one drum diameter, rounded into the shell by a knuckle of a tenth
+        of it.
     """
 
     radius: float
@@ -49,9 +51,9 @@ class Drum:
                 "Give the inside length of the cylindrical part in metres.")
         checked("height of the drum's centre line", self.axis_height, -self.radius, self.radius,
                 "m", "The water connection enters the drum, so it lies within one radius.")
-        if self.head not in ("flat", "ellipsoidal", "torispherical"):
-            raise InputError(f"head is {self.head!r}; the allowed words are flat, ellipsoidal "
-                             "and torispherical (no unit). Choose one.")
+        if self.head not in HEADS:
+            raise InputError(f"head is {self.head!r}; the allowed words are {', '.join(HEADS)} "
+                             "(no unit). Choose one.")
 
     @property
     def half_length(self):
@@ -83,17 +85,22 @@ class _Piece:
         return _Piece(-self.end, -self.start, self.base, -self.centre, self.half, self.height)
 
     def edges(self, height, slope):
-        """Ends of the piece and the places where the line height + slope x leaves it."""
+        """Ends of the piece and the places where the line height + slope x leaves it.
+
+        A place beyond the piece becomes its nearer end: a stretch of no length, which adds
+        nothing. So lines of any inclination have as many stretches.
+        """
         roots = []
         for side in (1.0, -1.0):
             offset, rise = side * (height + slope * self.centre) - self.base, side * slope
             # (offset + rise q)^2 = height^2 (1 - (q/half)^2), q counted from the centre
-            a = rise ** 2 + (self.height / self.half) ** 2
+            a = np.maximum(rise ** 2 + (self.height / self.half) ** 2, 1e-300)
             b, c = offset * rise, offset ** 2 - self.height ** 2
-            if a > 0:  # no real root: the nearest point of approach, a harmless extra edge
-                root = sqrt(max(0.0, b * b - a * c))
-                roots += [self.centre + (root - b) / a, self.centre - (root + b) / a]
-        return sorted([self.start, self.end] + [x for x in roots if self.start < x < self.end])
+            # no real root: the nearest point of approach, a harmless extra edge
+            root = np.sqrt(np.maximum(0.0, b * b - a * c))
+            roots += [self.centre + (root - b) / a, self.centre - (root + b) / a]
+        ends = [np.full(np.shape(height), self.start), np.full(np.shape(height), self.end)]
+        return np.sort(np.clip(np.stack(ends + roots, axis=-1), self.start, self.end), axis=-1)
 
 
 @lru_cache(maxsize=64)
@@ -103,8 +110,8 @@ def _outline(drum):
     shell = _Piece(-half, half, radius)
     if drum.head == "flat":
         return (shell,)
-    if drum.head == "ellipsoidal":
-        depth = ELLIPSOIDAL_DEPTH * radius
+    if drum.head in HEAD_DEPTHS:
+        depth = HEAD_DEPTHS[drum.head] * radius
         end = (_Piece(half, half + depth, 0.0, half, depth, radius),)
     else:
         crown, knuckle = CROWN_RADIUS * radius, KNUCKLE_RADIUS * radius
@@ -131,19 +138,19 @@ def sum_over_sections(drum, height, slope, of_section):
     ----------
     drum : Drum [m]
         Radius, length, ends.
-    height : float [m]
+    height : float or array [m]
         Distance above the axis, at mid-length, of the line in which a plane cuts the
         sections.
-    slope : float [m/m]
-        Change of that distance per metre along the axis.
+    slope : float or array [m/m]
+        Change of that distance per metre along the axis; broadcast with `height`.
     of_section : callable [m, 1 -> any]
         Quantity of a circle of radius r cut by a line at so many radii above its
         centre, -1 to 1; for arrays.
 
     Returns
     -------
-    float [any m]
-        The integral, in the unit of the quantity times metre.
+    float or array [any m]
+        The integral, in the unit of the quantity times metre; the broadcast shape.
 
     Notes
     -----
@@ -161,12 +168,52 @@ def sum_over_sections(drum, height, slope, of_section):
     4.0
     """
     cosine, weight = _angles()
-    total = 0.0
+    height, slope = np.broadcast_arrays(np.asarray(height, float), np.asarray(slope, float))
+    total = np.zeros(height.shape)
     for piece in _outline(drum):
-        edges = np.array(piece.edges(height, slope))
-        middle, half = 0.5 * (edges[1:] + edges[:-1]), 0.5 * (edges[1:] - edges[:-1])
-        x = middle[:, None] - half[:, None] * cosine
+        edges = piece.edges(height, slope)
+        middle, half = 0.5 * (edges[..., 1:] + edges[..., :-1]), 0.5 * np.diff(edges)
+        x = middle[..., None] - half[..., None] * cosine
         radius = np.maximum(piece.radius(x), 1e-150)  # rounding may land on the very tip
-        line = np.clip((height + slope * x) / radius, -1.0, 1.0)
-        total += float(np.sum(half[:, None] * weight * of_section(radius, line)))
-    return total
+        line = np.clip((height[..., None, None] + slope[..., None, None] * x) / radius, -1.0, 1.0)
+        total += np.sum(half[..., None] * weight * of_section(radius, line), axis=(-2, -1))
+    return total if total.ndim else float(total)
+
+
+def section_radius(drum, along):
+    """Return the radius of a drum's section at a place along its axis.
+
+    Parameters
+    ----------
+    drum : Drum [m]
+        Radius, length, ends.
+    along : float or array [m]
+        Distance from mid-length, within the drum.
+
+    Returns
+    -------
+    float or array [m]
+        Inside radius, same shape.
+
+    Raises
+    ------
+    InputError
+        A place outside the drum.
+
+    References
+    ----------
+    [MENSURATION] body of revolution; [DIN-28011] torispherical ends.
+
+    Examples
+    --------
+    >>> round(section_radius(Drum(1.0, 2.0, head="hemispherical"), 1.6), 9)
+    0.8
+    """
+    along = checked("distance along the drum", along, -drum.half_length, drum.half_length, "m",
+                    "Give metres from mid-length.")
+    place = np.abs(along)
+    ends = [piece for piece in _outline(drum) if piece.end > 0]
+    radius = ends[-1].radius(place)
+    for piece in ends[-2::-1]:
+        radius = np.where(place <= piece.end, piece.radius(place), radius)
+    return radius if np.ndim(along) else float(radius)

@@ -5,7 +5,7 @@ what two clinometers show, one in the athwartships plane, one in the fore-and-af
 """
 
 from dataclasses import dataclass
-from math import atan, radians, tan
+from math import atan, radians
 
 import numpy as np
 
@@ -26,10 +26,10 @@ class InclinedDrumState:
         The drum.
     volume : float [m3]
         Water in it.
-    list_angle : float [rad]
+    list_angle : float or array [rad]
         List, positive to port.
-    trim_angle : float [rad]
-        Trim, positive by the stern.
+    trim_angle : float or array [rad]
+        Trim, positive by the stern; broadcast with the list.
     lies : str
         "athwartships" or "fore and aft": which way the drum's axis runs.
     """
@@ -44,6 +44,8 @@ class InclinedDrumState:
 @dataclass(frozen=True, slots=True)
 class InclinedSurface:
     """The water surface in an inclined drum, as a plane fixed to the drum.
+
+    All but the drum are arrays where list or trim is one.
 
     Attributes
     ----------
@@ -111,10 +113,10 @@ def inclined_surface(state):
     >>> f"{1000 * surface.exposed_bottom:.0f} mm of the bottom is dry"
     '374 mm of the bottom is dry'
     """
-    slope_to_port = tan(checked("list", state.list_angle, -STEEPEST, STEEPEST, "rad",
-                                "Give radians: 15 degrees is 0.2618."))
-    slope_aft = tan(checked("trim", state.trim_angle, -STEEPEST, STEEPEST, "rad",
-                            "Give radians: 5 degrees is 0.0873."))
+    slope_to_port = np.tan(checked("list", state.list_angle, -STEEPEST, STEEPEST, "rad",
+                                   "Give radians: 15 degrees is 0.2618."))
+    slope_aft = np.tan(checked("trim", state.trim_angle, -STEEPEST, STEEPEST, "rad",
+                               "Give radians: 5 degrees is 0.0873."))
     drum = state.drum
     if state.lies not in _LIE:
         raise InputError(f"lies is {state.lies!r}; the allowed words are athwartships and "
@@ -254,8 +256,8 @@ def exposed_length(surface, height, across=0.0):
 
 def _length_above(drum, level, slope, height):
     """Length of the shell at which the line of the water is below `height`."""
-    half = drum.length / 2
-    if slope == 0:
-        return 0.0 if level >= height else drum.length
-    crossing = min(max((height - level) / abs(slope), -half), half)
-    return crossing + half
+    half, steep = drum.length / 2, np.abs(slope)
+    level_line = steep < 1e-12  # a rise of less than an atom from end to end
+    crossing = np.clip((height - level) / np.where(level_line, 1.0, steep), -half, half) + half
+    dry = np.where(level_line, np.where(level >= height, 0.0, drum.length), crossing)
+    return dry if dry.ndim else float(dry)

@@ -18,7 +18,7 @@ from levelkit.physics.drum_geometry import (
 )
 
 FLAT = Drum(0.65, 5.6)
-HEADS = ("flat", "ellipsoidal", "torispherical")
+HEADS = ("flat", "ellipsoidal", "hemispherical", "torispherical")
 
 
 def wedge(drum, level, slope):
@@ -62,6 +62,14 @@ def test_ellipsoidal_end_holds_pi_over_24_of_the_cubed_diameter():
     drum = replace(FLAT, head="ellipsoidal")
     assert (drum.volume - FLAT.volume) / 2 == pytest.approx(pi / 24 * 1.3 ** 3, rel=1e-12)
     assert drum.half_length == pytest.approx(2.8 + 1.3 / 4)
+
+
+@pytest.mark.parametrize("level", [-0.6, -0.1, 0.0, 0.35])
+def test_two_hemispherical_ends_are_a_sphere(level):
+    drum, depth = replace(FLAT, head="hemispherical"), level + 0.65
+    ends = water_volume(drum, level) - water_volume(FLAT, level)
+    assert ends == pytest.approx(pi * depth ** 2 * (3 * 0.65 - depth) / 3, rel=1e-9)
+    assert drum.half_length == pytest.approx(2.8 + 0.65)
 
 
 def test_torispherical_end_from_DIN_28011_as_remembered():
@@ -110,6 +118,18 @@ def test_arrays_keep_their_shape_and_agree_with_numbers():
     assert level_from_volume(FLAT, water_volume(FLAT, middle)) == pytest.approx(middle)
 
 
+@pytest.mark.parametrize("head", HEADS)
+def test_planes_of_an_array_are_found_together_as_one_by_one(head):
+    drum = Drum(0.65, 5.6, 0.1, head)
+    slopes = np.linspace(-0.6, 0.6, 25)
+    volumes = np.array([[0.3], [0.5], [0.9]]) * drum.volume
+    found = level_for(drum, volumes, slopes, 0.2)
+    assert found.shape == (3, 25)
+    assert water_volume(drum, found, slopes, 0.2) == pytest.approx(
+        np.broadcast_to(volumes, found.shape), rel=1e-9)
+    assert found[1, 3] == pytest.approx(level_for(drum, drum.volume / 2, slopes[3], 0.2))
+
+
 def test_equal_millimetres_are_not_equal_volumes():
     hand = 0.65 ** 2 * acos(0.5 / 0.65) - 0.5 * sqrt(0.65 ** 2 - 0.5 ** 2)  # segment below -0.5
     assert water_volume(FLAT, -0.5) == pytest.approx(5.6 * hand, rel=1e-12)
@@ -120,7 +140,7 @@ def test_equal_millimetres_are_not_equal_volumes():
 @pytest.mark.parametrize("call, words", [
     (lambda: Drum(650.0, 5.6), "0.05 to 5 m"),
     (lambda: Drum(0.65, 5.6, 0.7), "within one radius"),
-    (lambda: Drum(0.65, 5.6, 0.0, "round"), "flat, ellipsoidal and torispherical"),
+    (lambda: Drum(0.65, 5.6, 0.0, "round"), "flat, ellipsoidal, hemispherical, torispherical"),
     (lambda: water_volume(FLAT, 250.0), "250 mm is 0.25"),
     (lambda: water_volume(FLAT, float("nan")), "nan"),
     (lambda: surface_area(FLAT, 0.66), "-0.65 to 0.65 m"),

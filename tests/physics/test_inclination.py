@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from levelkit.errors import InputError
 from levelkit.physics.drum_geometry import Drum, level_from_volume, water_volume
+from levelkit.physics.drum_outline import HEADS, section_radius
 from levelkit.physics.inclination import (
     InclinedDrumState,
     exposed_length,
@@ -26,8 +27,9 @@ def end_radius(drum, x):
     beyond = abs(x) - drum.length / 2
     if beyond <= 0:
         return drum.radius
-    if drum.head == "ellipsoidal":
-        return drum.radius * sqrt(max(0.0, 1 - (2 * beyond / drum.radius) ** 2))
+    if drum.head in ("ellipsoidal", "hemispherical"):
+        flatness = 2 if drum.head == "ellipsoidal" else 1
+        return drum.radius * sqrt(max(0.0, 1 - (flatness * beyond / drum.radius) ** 2))
     crown, knuckle = 2 * drum.radius, 0.2 * drum.radius
     centre = -sqrt((crown - knuckle) ** 2 - (drum.radius - knuckle) ** 2)
     if beyond < -knuckle * centre / (crown - knuckle):
@@ -47,11 +49,34 @@ def volume_by_adding_up(surface, points=40_001):
     return float(np.trapezoid(area, x))
 
 
+@pytest.mark.parametrize("head", HEADS)
+def test_the_outline_that_is_drawn_is_that_of_the_definition(head):
+    drum = replace(DRUM, head=head)
+    places = np.linspace(-drum.half_length, drum.half_length, 201)
+    assert section_radius(drum, places) == pytest.approx(
+        np.array([end_radius(drum, x) for x in places]), abs=1e-7)
+    assert section_radius(drum, 0.0) == 0.65
+    with pytest.raises(InputError, match="from mid-length"):
+        section_radius(drum, drum.half_length + 0.01)
+
+
+def test_many_lists_at_once_are_the_same_as_one_by_one():
+    volume = water_volume(DRUM, -0.1)
+    lists = np.radians([-20.0, -3.0, 0.0, 8.0, 15.0])
+    together = inclined_surface(InclinedDrumState(DRUM, volume, lists, 0.02))
+    for i, angle in enumerate(lists):
+        alone = inclined_surface(InclinedDrumState(DRUM, volume, float(angle), 0.02))
+        for name in ("mid_level", "exposed_bottom", "flooded_crown"):
+            assert getattr(together, name)[i] == pytest.approx(getattr(alone, name), abs=1e-9)
+    assert exposed_length(together, -0.2)[3] == pytest.approx(
+        2.8 - (together.mid_level[3] + 0.2) / tan(lists[3]), abs=1e-9)
+
+
 angles = st.floats(radians(-80), radians(80))
 
 
 @settings(deadline=None)
-@given(st.sampled_from(["flat", "ellipsoidal", "torispherical"]), st.floats(0.001, 0.999),
+@given(st.sampled_from(HEADS), st.floats(0.001, 0.999),
        angles, angles, st.sampled_from(["athwartships", "fore and aft"]))
 def test_volume_is_kept_under_any_list_and_trim(head, share, list_angle, trim_angle, lies):
     drum = replace(DRUM, head=head)
@@ -62,7 +87,7 @@ def test_volume_is_kept_under_any_list_and_trim(head, share, list_angle, trim_an
 
 
 @settings(max_examples=15, deadline=None)
-@given(st.sampled_from(["ellipsoidal", "torispherical"]), st.floats(0.05, 0.95), angles, angles)
+@given(st.sampled_from(HEADS[1:]), st.floats(0.05, 0.95), angles, angles)
 def test_the_kept_volume_is_the_right_one(head, share, list_angle, trim_angle):
     drum = replace(DRUM, head=head)
     volume = share * drum.volume
