@@ -31,8 +31,8 @@ NEVER = {
     "exercises": {"ipywidgets", "anywidget", "matplotlib", "IPython"},
     "papers": {"ipywidgets", "anywidget"},
     "records": {"ipywidgets", "anywidget"},
-    "physics": {"ipywidgets", "anywidget", "matplotlib", "IPython", "svg", "iapws"},
-    "faults": {"ipywidgets", "anywidget", "matplotlib", "IPython", "svg", "iapws"},
+    "physics": {"ipywidgets", "anywidget", "matplotlib", "IPython", "iapws"},
+    "faults": {"ipywidgets", "anywidget", "matplotlib", "IPython", "iapws"},
     "scene": {"ipywidgets", "anywidget", "matplotlib", "IPython"},
     "charts": {"ipywidgets", "anywidget", "IPython"},
 }

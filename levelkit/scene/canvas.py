@@ -1,9 +1,12 @@
-"""A sheet to draw on: pens and fillings by name, text that knows its room, one SVG at the end."""
+"""A sheet to draw on: pens and fillings by name, text that knows its room, one SVG at the end.
+
+The elements are written as text: an SVG-writing library took three times as long, and a
+slider move has to repaint in one frame.
+"""
 
 from dataclasses import dataclass
+from functools import cache
 from itertools import count
-
-import svg
 
 from .lettering import text_box
 from .look import FONT
@@ -37,55 +40,42 @@ class Canvas:
         self.look, self.height = look, height
         self._parts, self._boxes = [], []
 
-    def _add(self, element):
-        self._parts.append(element.as_str())
-
-    def _pen(self, name):
-        pen = self.look.pen(name)
-        attributes = {"stroke": pen.colour, "stroke_width": pen.width}
-        if pen.dashes:
-            attributes["stroke_dasharray"] = pen.dashes
-        return attributes
-
-    def _fill(self, name):
-        return {"fill": f"url(#{OWN_ID}{name.replace(' ', '-')})" if name else "none"}
-
     def line(self, x1, y1, x2, y2, pen="outline"):
-        self._add(svg.Line(x1=_n(x1), y1=_n(y1), x2=_n(x2), y2=_n(y2), **self._pen(pen)))
+        self._parts.append(f'<line x1="{_n(x1)}" y1="{_n(y1)}" x2="{_n(x2)}" y2="{_n(y2)}"'
+                           f"{_pen(self.look, pen)}/>")
 
     def rect(self, x, y, width, height, fill=None, pen=None):
-        stroke = self._pen(pen) if pen else {}
-        self._add(svg.Rect(x=_n(x), y=_n(y), width=_n(max(width, 0)), height=_n(max(height, 0)),
-                           **self._fill(fill), **stroke))
+        self._parts.append(f"<rect{_frame(x, y, width, height)}{_fill(fill)}"
+                           f"{_pen(self.look, pen)}/>")
 
     def circle(self, x, y, radius, fill=None, pen="outline"):
-        self._add(svg.Circle(cx=_n(x), cy=_n(y), r=_n(radius), **self._fill(fill),
-                             **self._pen(pen)))
+        self._parts.append(f'<circle cx="{_n(x)}" cy="{_n(y)}" r="{_n(radius)}"{_fill(fill)}'
+                           f"{_pen(self.look, pen)}/>")
 
     def polygon(self, points, fill=None, pen=None):
-        stroke = self._pen(pen) if pen else {}
-        flat = " ".join(f"{_n(x)},{_n(y)}" for x, y in points)
-        self._add(svg.Polygon(points=flat, **self._fill(fill), **stroke))
+        self._parts.append(f'<polygon points="{_flat(points)}"{_fill(fill)}'
+                           f"{_pen(self.look, pen)}/>")
 
     def mark(self, points, pen, filled):
         """Draw a small closed mark in a pen's colour, solid or open."""
-        flat = " ".join(f"{_n(x)},{_n(y)}" for x, y in points)
         colour = self.look.pen(pen).colour
-        self._add(svg.Polygon(points=flat, fill=colour if filled else "#ffffff", stroke=colour,
-                              stroke_width=1.4))
+        self._parts.append(f'<polygon points="{_flat(points)}" '
+                           f'fill="{colour if filled else "#ffffff"}" stroke="{colour}" '
+                           f'stroke-width="1.4"/>')
 
     def polyline(self, points, pen="outline"):
-        flat = " ".join(f"{_n(x)},{_n(y)}" for x, y in points)
-        self._add(svg.Polyline(points=flat, fill="none", **self._pen(pen)))
+        self._parts.append(f'<polyline points="{_flat(points)}" fill="none"'
+                           f"{_pen(self.look, pen)}/>")
 
     def text(self, x, y, text, anchor="start", scale=1.0, bold=False, pen="outline"):
         """Write a line with its baseline at `y`; a pale rim keeps it legible on hatching."""
         size = self.look.font * scale
         self._boxes.append(text_box(x, y, text, size, anchor, bold))
-        self._add(svg.Text(
-            x=_n(x), y=_n(y), text=text, font_size=_n(size), text_anchor=anchor,
-            fill=self.look.pen(pen).colour, font_weight="bold" if bold else None,
-            stroke="#ffffff", stroke_width=3, paint_order="stroke"))
+        weight = ' font-weight="bold"' if bold else ""
+        self._parts.append(
+            f'<text x="{_n(x)}" y="{_n(y)}" font-size="{_n(size)}" text-anchor="{anchor}"{weight} '
+            f'fill="{self.look.pen(pen).colour}" stroke="#ffffff" stroke-width="3" '
+            f'paint-order="stroke">{_escaped(text)}</text>')
 
     def arrow(self, x1, y1, x2, y2, pen="dimension", size=6.0):
         """Draw a line with a filled head at its second end."""
@@ -98,14 +88,19 @@ class Canvas:
                   pen, filled=True)
 
     def clip(self, name, points):
-        """Define a clipping outline; use it with `clipped_polygon`."""
-        flat = " ".join(f"{_n(x)},{_n(y)}" for x, y in points)
-        self._parts.append(f'<clipPath id="{OWN_ID}{name}"><polygon points="{flat}"/></clipPath>')
+        """Define a clipping outline; use it with `clipped_rect` and `clipped_polygon`."""
+        self._parts.append(f'<clipPath id="{OWN_ID}{name}"><polygon points="{_flat(points)}"/>'
+                           "</clipPath>")
 
     def clipped_rect(self, name, x, y, width, height, fill):
         """Fill a rectangle inside a clipping outline."""
-        self._add(svg.Rect(x=_n(x), y=_n(y), width=_n(max(width, 0)), height=_n(max(height, 0)),
-                           clip_path=f"url(#{OWN_ID}{name})", **self._fill(fill)))
+        self._parts.append(f"<rect{_frame(x, y, width, height)}{_fill(fill)} "
+                           f'clip-path="url(#{OWN_ID}{name})"/>')
+
+    def clipped_polygon(self, name, points, fill):
+        """Fill a polygon inside a clipping outline."""
+        self._parts.append(f'<polygon points="{_flat(points)}"{_fill(fill)} '
+                           f'clip-path="url(#{OWN_ID}{name})"/>')
 
     def stamp(self, fragment):
         """Put a part drawn earlier into this picture."""
@@ -115,6 +110,11 @@ class Canvas:
     def fragment(self):
         """Return what was drawn so far as a part for other pictures."""
         return Fragment("".join(self._parts), tuple(self._boxes))
+
+    @property
+    def elements(self):
+        """Markup of what was drawn so far, one text for each call."""
+        return tuple(self._parts)
 
     def drawing(self, title, words):
         """Return the finished picture with its accessible name and description."""
@@ -139,6 +139,31 @@ def _n(number):
     return round(float(number), 1)
 
 
+def _flat(points):
+    return " ".join([f"{_n(x)},{_n(y)}" for x, y in points])
+
+
+def _frame(x, y, width, height):
+    return (f' x="{_n(x)}" y="{_n(y)}" width="{_n(max(width, 0))}" '
+            f'height="{_n(max(height, 0))}"')
+
+
+@cache
+def _pen(look, name):
+    """A pen of a look as attributes; none without a name."""
+    if name is None:
+        return ""
+    pen = look.pen(name)
+    dashes = f' stroke-dasharray="{pen.dashes}"' if pen.dashes else ""
+    return f' stroke="{pen.colour}" stroke-width="{pen.width}"{dashes}'
+
+
+@cache
+def _fill(name):
+    """A filling as an attribute; hollow without a name."""
+    return f' fill="url(#{OWN_ID}{name.replace(" ", "-")})"' if name else ' fill="none"'
+
+
 def _escaped(text):
     return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
 
@@ -158,18 +183,16 @@ _MARKS = {
     "hidden": (22, 22, '<path d="M0 22L22 0" stroke="{m}" stroke-width="0.7"/>'),
     "paper": (10, 10, ""),
 }
-_pattern_cache = {}
 
 
+@cache
 def _patterns(look):
     """The fillings as SVG patterns, made once for each look."""
-    if look.name not in _pattern_cache:
-        parts = []
-        for name, (width, height, marks) in _MARKS.items():
-            fill = look.fill(name)
-            parts.append(
-                f'<pattern id="{OWN_ID}{name.replace(" ", "-")}" width="{width}" height="{height}" '
-                f'patternUnits="userSpaceOnUse"><rect width="{width}" height="{height}" '
-                f'fill="{fill.ground}"/>{marks.format(m=fill.marks)}</pattern>')
-        _pattern_cache[look.name] = f"<defs>{''.join(parts)}</defs>"
-    return _pattern_cache[look.name]
+    parts = []
+    for name, (width, height, marks) in _MARKS.items():
+        fill = look.fill(name)
+        parts.append(
+            f'<pattern id="{OWN_ID}{name.replace(" ", "-")}" width="{width}" height="{height}" '
+            f'patternUnits="userSpaceOnUse"><rect width="{width}" height="{height}" '
+            f'fill="{fill.ground}"/>{marks.format(m=fill.marks)}</pattern>')
+    return f"<defs>{''.join(parts)}</defs>"
