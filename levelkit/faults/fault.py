@@ -64,6 +64,9 @@ class Fault:
         that the fault does not touch comes back as it is.
     watch : float [s]
         Time after which `later` can be seen.
+    moves_level : bool
+        True where the level itself moves and the instruments show it: an effect then
+        compares readings before and after, not errors.
     """
 
     number: int
@@ -76,6 +79,7 @@ class Fault:
     hides_low_water: tuple[str, ...]
     apply: Callable
     watch: float = 0.0
+    moves_level: bool = False
 
     @property
     def advice(self):

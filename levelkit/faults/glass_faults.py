@@ -1,9 +1,7 @@
-"""Faults 1 to 16: gauge glass, drum and ship's motion.
-
-To fill in as in remote_faults.py: words in a TOML file, functions by key, joined by
-read_faults; a new type of state needs one entry in INSTRUMENTS.
-"""
+"""Faults 1 to 16: gauge glass, drum and ship's motion."""
 
 from .fault import Fault
+from .glass_changes import CHANGES
+from .loading import read_faults
 
-GLASS_FAULTS: tuple[Fault, ...] = ()
+GLASS_FAULTS: tuple[Fault, ...] = read_faults("glass_faults.toml", CHANGES)

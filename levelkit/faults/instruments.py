@@ -7,6 +7,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from ..errors import InputError
+from ..physics.cock_state import CockState
+from ..physics.cocks import glass_after
 from ..physics.glass import GaugeGlassState, gauge_glass_reading
 from ..physics.leg_water import legs_after
 from ..physics.signal import FAILURE_HIGH, FAILURE_LOW
@@ -14,6 +16,10 @@ from ..physics.transmitter import ELECTRIC, TransmitterState, transmitter_readin
 from ..physics.two_fluid import TwoFluidState, two_fluid_reading
 from ..physics.u_tube import DRUM_LIMB
 from .fault import GLASS, TRANSMITTER, TWO_FLUID, TWO_FLUID_INVERTED
+
+TIME_TO_FOLLOW, TIME_OF_PRESSURE = 5.0, 1.0
+"""Time [s] that a glass with cocks is given to follow a level (a clear one needs one or two)
+and a pressure, which acts at once: little enough that a creeping glass does not creep far."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +147,25 @@ def _glass_at_share(state, share):
     return replace(state, level=share * state.mounting.steam_connection)
 
 
+def _cocks_shown(state):
+    """The water in a glass with cocks, or the line that is taken for it."""
+    height, faults = state.fitting.steam_connection, state.faults
+    seen = state.contents.height if faults.false_line is None else faults.false_line
+    # nothing is left to read once both ends stand open to the air by the whole bore
+    broken = min(faults.top_leak_area, faults.bottom_leak_area) >= state.fitting.bore_area
+    return Shown(seen / height, state.drum.level / height, broken)
+
+
+def _cocks_at_share(state, share):
+    level = share * state.fitting.steam_connection
+    return glass_after(replace(state, drum=replace(state.drum, level=level)), TIME_TO_FOLLOW)
+
+
+def _cocks_at_pressure(state, change):
+    drum = replace(state.drum, pressure=state.drum.pressure + change)
+    return glass_after(replace(state, drum=drum), TIME_OF_PRESSURE)
+
+
 INSTRUMENTS = {
     TransmitterState: Instrument(lambda state: TRANSMITTER, _transmitter_shown, _remote_at_share,
                                  _remote_at_pressure, _remote_after),
@@ -148,4 +173,6 @@ INSTRUMENTS = {
                               _remote_at_pressure, _remote_after),
     GaugeGlassState: Instrument(lambda state: GLASS, _glass_shown, _glass_at_share,
                                 lambda state, change: state, lambda state, seconds: state),
+    CockState: Instrument(lambda state: GLASS, _cocks_shown, _cocks_at_share,
+                          _cocks_at_pressure, glass_after),
 }

@@ -56,4 +56,4 @@ def _fault(file_name, row, change):
         effects[instrument] = Effect(**words)
     return Fault(row["number"], row["key"], row["name"], row["cause"], effects, row["alarms"],
                  row["safe_action"], tuple(row["hides_low_water"]), change,
-                 row.get("watch", 0.0))
+                 row.get("watch", 0.0), row.get("moves_level", False))

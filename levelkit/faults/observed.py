@@ -18,6 +18,9 @@ from .instruments import instrument_of
 NOTICE = 0.01
 """Change of reading that counts, as a share of the instrument's height."""
 
+END_OF_SCALE = 0.005
+"""A glass cannot show more than full or less than empty; a share this near an end is there."""
+
 LEVEL_STEP = 0.05
 PRESSURE_STEP = 1000.0
 SLOW = 5.0
@@ -31,7 +34,8 @@ def observed_effect(fault, state):
     """Return what a fault does to the reading of one instrument.
 
     Compared are the healthy and the faulty state at this level, a little above and below
-    it, after the fault's time of watching, and after a small change of drum pressure.
+    it, after the fault's time of watching, and after a small change of drum pressure. Where
+    the fault moves the level itself, only the two readings are compared.
 
     Parameters
     ----------
@@ -71,6 +75,8 @@ def observed_effect(fault, state):
     shown = look.shown(faulty)
     if shown.failed:
         return Effect(FAILED)
+    if fault.moves_level:
+        return Effect(_off_scale(shown.share) or _moved(look.shown(state), shown))
     later = rise = fall = UNAFFECTED
     if fault.watch:
         later = _moved(shown, look.shown(look.after(faulty, fault.watch)))
@@ -87,10 +93,8 @@ def _now(look, healthy_state, faulty_state):
     if follows < -0.5:
         return REVERSED
     if abs(follows) < 0.01:
-        if faulty.share > 1.0 + NOTICE:
-            return FULL
-        if faulty.share < -NOTICE:
-            return EMPTY
+        if off_scale := _off_scale(faulty.share):
+            return off_scale
         if abs(faulty.share - healthy.share) < NOTICE:
             return FROZEN
     if error > max(usual_error, 0.0) + NOTICE:
@@ -100,6 +104,13 @@ def _now(look, healthy_state, faulty_state):
     if faulty.response_time > max(SLOW, 5.0 * healthy.response_time):
         return SLUGGISH
     return UNAFFECTED
+
+
+def _off_scale(share):
+    """FULL or EMPTY for a reading at or beyond an end of the scale, else nothing."""
+    if share > 1.0 - END_OF_SCALE:
+        return FULL
+    return EMPTY if share < END_OF_SCALE else ""
 
 
 def _follows(look, state):

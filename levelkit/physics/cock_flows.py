@@ -256,7 +256,7 @@ def flows_at(state, areas, height, steam_pressure, gas_amount):
             steam_give, density, water_density, taken_up, loss, steam_sum, water_sum)
     room = top - height
     if bore_rate > 0 and room < _TOP_MARGIN:  # full: the surplus goes over to the steam way
-        bore_rate *= max(room, 0.0) / _TOP_MARGIN
+        bore_rate *= room / _TOP_MARGIN
         pressure_rate = ((steam_sum - loss + density * bore_rate)
                          / (steam_give + taken_up + 1e-18))
 

@@ -142,6 +142,9 @@ class CockFaults:
         Share of the full area that stays open when the cock is shut, 0 to 1.
     top_leak_area, bottom_leak_area : float [m2]
         Leak to the air at the steam joint and gland, and at the bottom gland.
+    false_line : float or None [m]
+        Height of a stain or a torn mica that is taken for the level; it does nothing to
+        the water.
     """
 
     steam_choke: float = 0.0
@@ -152,6 +155,7 @@ class CockFaults:
     drain_passing: float = 0.0
     top_leak_area: float = 0.0
     bottom_leak_area: float = 0.0
+    false_line: float | None = None
 
     def __post_init__(self):
         for name in ("steam_choke", "water_choke", "drain_choke", "steam_passing",
@@ -159,6 +163,8 @@ class CockFaults:
             checked(name.replace("_", " "), getattr(self, name), 0.0, 1.0, "")
         for name in ("top_leak_area", "bottom_leak_area"):
             checked(name.replace("_", " "), getattr(self, name), 0.0, 1e-3, "m2")
+        if self.false_line is not None:
+            checked("false line", self.false_line, 0.0, 5.0, "m", "Give metres, or None.")
 
 
 @dataclass(frozen=True, slots=True)
