@@ -30,7 +30,7 @@ class Panel(widgets.VBox):
         self.controls = self.make_controls()
         self.result = self.drawing = None
         self._held = False
-        self._picture = widgets.HTML()
+        self._picture = self.make_picture()
         self._problem = widgets.HTML()
         self._twins = []
         self.readings = Readings(self)
@@ -51,6 +51,15 @@ class Panel(widgets.VBox):
         self.truth.observe(self._changed, "value")
         self.projector.observe(self._resized, "value")
         self._changed()
+
+    def make_picture(self):
+        """Return the widget that shows the picture."""
+        return widgets.HTML()
+
+    def show_picture(self):
+        """Put the present drawing on the page."""
+        self._picture.value = (f'{self.drawing.svg}<div class="lk-words">{self.drawing.words}'
+                               "</div>")
 
     def _control_grid(self):
         grid = widgets.Box(list(self.controls.values()))
@@ -120,8 +129,7 @@ class Panel(widgets.VBox):
                       "Press Reset; if it comes back, tell whoever looks after the lessons.")
         else:
             self._say("")
-            self._picture.value = (f'{self.drawing.svg}<div class="lk-words">{self.drawing.words}'
-                                   "</div>")
+            self.show_picture()
             for twin in self._twins:
                 twin.refresh_soon()
 
