@@ -1,19 +1,19 @@
-// Time from a key press on a focused control to the frame in which its picture has changed.
-// `watch` is a selector of the element whose picture changes.
-async ({ watch, keys, gap }) => {
-  const target = document.querySelector(watch);
-  const painted = () => new Promise((resolve) => requestAnimationFrame(() => {
-    const channel = new MessageChannel();
-    channel.port1.onmessage = () => resolve(performance.now());
-    channel.port2.postMessage(0);
-  }));
-  window.levelkitProbe = { times: [], pending: null };
-  const probe = window.levelkitProbe;
-  document.addEventListener("keydown", () => { probe.pending = performance.now(); }, true);
-  new MutationObserver(() => {
-    if (probe.pending === null) return;
+// Note for every key press how long it took until a frame with a new picture was painted.
+(watch) => {
+  const probe = { times: [], pending: null };
+  window.levelkitProbe = probe;
+  const isPicture = (node) => node.nodeType === 1
+    && (node.matches("svg, img") || node.querySelector("svg, img") !== null);
+  window.addEventListener("keydown", () => { probe.pending = performance.now(); }, true);
+  new MutationObserver((changes) => {
+    const drawn = changes.some((change) => [...change.addedNodes].some(isPicture));
+    if (probe.pending === null || !drawn) return;
     const start = probe.pending;
     probe.pending = null;
-    painted().then((end) => probe.times.push(end - start));
-  }).observe(target, { childList: true, subtree: true, attributes: true, characterData: true });
+    requestAnimationFrame(() => {
+      const channel = new MessageChannel(); // its message comes right after the frame
+      channel.port1.onmessage = () => probe.times.push(performance.now() - start);
+      channel.port2.postMessage(0);
+    });
+  }).observe(document.querySelector(watch), { childList: true, subtree: true });
 }
