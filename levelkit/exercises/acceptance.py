@@ -25,6 +25,8 @@ def objection(family, numbers, solution):
     str
         A sentence for whoever writes the bank; empty for a good variant.
     """
+    if solution.unfair:
+        return solution.unfair
     for step in family.value_steps:
         value = solution.steps[step.id]
         if not isfinite(value):
@@ -44,7 +46,8 @@ def _hidden_slip(step, value, slips):
         if abs(apart(slip) - apart(value)) <= CLEARANCE * allowed:
             return f"slip {name} falls within {CLEARANCE} tolerances of the answer"
     for (one, first), (other, second) in combinations(slips, 2):
-        if abs(first - second) <= allowed:
+        if abs(first - second) <= max(step.slip_window(value, first),
+                                      step.slip_window(value, second)):
             return f"slips {one} and {other} cannot be told apart"
     return ""
 

@@ -9,6 +9,9 @@ from functools import cache
 from .. import properties
 from ..constants import BAR
 from ..physics.critical_flow import STEAM, WATER, critical_flow
+from ..physics.glass import drum_level
+from ..physics.transmitter_range import transmitter_range
+from .answers.printed import GRAVITY
 
 
 def absolute_of_gauge(gauge_pressure):
@@ -78,10 +81,39 @@ def steam_break_flux(pressure):
     return critical_flow(pressure, STEAM, properties.saturated_fluid).mass_flux
 
 
+def compressed_air_density(pressure, temperature):
+    """Density of air at a pressure and a temperature, in proportion to that in the open."""
+    in_the_open = properties.cold_drum_fluids(temperature)
+    return in_the_open.steam_density * pressure / in_the_open.pressure
+
+
+def lower_range_value(weir, water_density, steam_density, leg_density):
+    """LRV of a reversed, reverse-acting transmitter, with g as the questions print it."""
+    return transmitter_range(weir, water_density, steam_density, leg_density,
+                             gravity=GRAVITY).lower_value
+
+
+def upper_range_value(weir, water_density, steam_density, leg_density):
+    """URV of a reversed, reverse-acting transmitter, with g as the questions print it."""
+    return transmitter_range(weir, water_density, steam_density, leg_density,
+                             gravity=GRAVITY).upper_value
+
+
+def agreeing_level(glass, water_density, steam_density, glass_density, offset):
+    """Level of a sound remote indicator: that behind the glass, a little off."""
+    return drum_level(glass, water_density, steam_density, glass_density) + offset
+
+
+def half_way_temperature(pressure, room_temperature):
+    """Temperature half-way between boiling point and room."""
+    return (properties.saturation_temperature(pressure) + room_temperature) / 2
+
+
 def source(name):
     """Return one of these functions by its name in the bank, or None."""
     functions = (absolute_of_gauge, absolute_with_barometer, saturated_water_density,
                  saturated_steam_density, saturation_temperature, saturation_pressure,
                  latent_heat, saturated_water_enthalpy, water_density, cold_water_density,
-                 cold_air_density, water_break_flux, steam_break_flux)
+                 cold_air_density, compressed_air_density, water_break_flux, steam_break_flux,
+                 lower_range_value, upper_range_value, agreeing_level, half_way_temperature)
     return next((function for function in functions if function.__name__ == name), None)

@@ -130,7 +130,8 @@ class Step:
     right : str
         Id of the right option; empty where the answer function decides.
     fixed : bool
-        The value is the same in every variant (a limit of a standard).
+        The value is what it is by nature (a limit of a standard, a given with its sign
+        turned): luck is not looked for.
     shown_by : str
         Of a method step: the value step that earns it.
     """
@@ -176,6 +177,13 @@ class Step:
         if self.tolerance is None:
             return abs(value) * self.relative_tolerance
         return self.tolerance * self.si.factor
+
+    def slip_window(self, right, slip):
+        """Return how near, in SI, an entry must come to the value of a slip to be that slip.
+
+        A slip far larger than the answer is written with digits of its own.
+        """
+        return max(self.allowed(right), self.allowed(slip))
 
     def option(self, option_id):
         """Return an option by its id."""

@@ -182,9 +182,9 @@ def _marked_value(variant, step, typed, entry, fault, followed):
         if verdict.kind == WRONG and own != key.steps[step.id]:
             verdict = wrong_verdict(variant.family, step, entry, followed, True)
     kinds = step.mark_kinds
-    earned = kinds["A"] if verdict.kind in (RIGHT, FOLLOWED) else 0
-    if verdict.keeps_method:
-        earned += kinds["M"]
+    earned = kinds["A"] + kinds["M"] if verdict.kind in (RIGHT, FOLLOWED) else 0
+    if not earned and verdict.keeps_method and kinds["A"]:
+        earned = kinds["M"]
     if step.direction:
         expected = own if verdict.kind == FOLLOWED else key.steps[step.id]
         verdict, gained = _direction(step, entry, verdict, expected)

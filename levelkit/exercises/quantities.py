@@ -18,7 +18,7 @@ _BY_LOWER_CASE = {spelling.lower(): spelling for spelling in _TRADE} | {
     "milliamps": "mA", "percent": "%"}
 _POWER = re.compile(r"(?<=[a-zA-Z])(\d)")
 _ALLOWED = re.compile(r"[A-Za-zΩ°µ\u03bc%/*·⋅²³⁻¹()^. \d-]{1,24}")
-_SHOWN = {"ohm": "Ω", "degC": "°C", "deg": "°", "1": ""}
+_SHOWN = {"ohm": "Ω", "degC": "°C", "deg": "°", "1/h": "/h", "1/K": "/K"}
 _RAISED = re.compile(r"(?<=m)[23]")
 ANGLE = "angle"
 
@@ -53,8 +53,10 @@ class Unit:
     @property
     def shown(self):
         """The unit as it is printed."""
+        if self.text == "1":
+            return ""
         return _SHOWN.get(self.text) or _RAISED.sub(
-            lambda power: {"2": "²", "3": "³"}[power.group()], self.text.removesuffix("1"))
+            lambda power: {"2": "²", "3": "³"}[power.group()], self.text)
 
     def after(self, number_text):
         """A number with this unit behind it, as it is printed."""

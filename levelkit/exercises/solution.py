@@ -9,12 +9,13 @@ class Solution:
     gives the key and, with a candidate's earlier values, what his later steps should be.
     """
 
-    __slots__ = ("_own", "slips", "steps")
+    __slots__ = ("_own", "slips", "steps", "unfair")
 
     def __init__(self, own=None):
         self._own = own or {}
         self.steps = {}
         self.slips = {}
+        self.unfair = ""
 
     def step(self, name, value):
         """Record the value of a step; return the value to carry on with."""
@@ -24,6 +25,11 @@ class Solution:
     def slip(self, name, value):
         """Record what a known slip gives."""
         self.slips[name] = value
+
+    def refuse(self, too_close, reason):
+        """Record that the data make no fair question, such as a choice on a knife's edge."""
+        if too_close:
+            self.unfair = reason
 
 
 def solved(answer, data, own=None):

@@ -86,14 +86,16 @@ def wrong_verdict(family, step, entry, solution, after_own):
 
 
 def _known_slip(family, step, entry, solution):
-    nearest, least = None, step.allowed(solution.steps[step.id])
+    nearest, least = None, 1.0  # distances in units of the slip's own window
     for slip in family.slips:
         if slip.step == step.id:
-            distance = abs(entry.si - solution.slips[slip.id])
+            value = solution.slips[slip.id]
+            distance = abs(entry.si - value)
             if step.direction and not entry.direction:
-                distance = abs(abs(entry.si) - abs(solution.slips[slip.id]))
-            if distance <= least:
-                nearest, least = slip, distance
+                distance = abs(abs(entry.si) - abs(value))
+            share = distance / step.slip_window(solution.steps[step.id], value)
+            if share <= least:
+                nearest, least = slip, share
     if nearest is None:
         return None
     return Verdict(SLIP, nearest.sentence, nearest.id, nearest.misconception,

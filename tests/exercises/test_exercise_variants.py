@@ -49,10 +49,9 @@ def test_frozen_seeds_give_frozen_sheets():
 
 def test_the_hash_does_not_depend_on_the_process():
     code = "from levelkit.exercises import variant; print(variant('glass-reads-low', 'a', 1).text)"
-    for seed in ("0", "7"):
-        done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True,
-                              check=True, env={"PYTHONHASHSEED": seed, "PYTHONUTF8": "1"})
-        assert done.stdout.strip() == variant("glass-reads-low", "a", 1).text
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True,
+                          check=True, env={"PYTHONHASHSEED": "7", "PYTHONUTF8": "1"})
+    assert done.stdout.strip() == variant("glass-reads-low", "a", 1).text
 
 
 def test_every_part_of_the_seed_counts():

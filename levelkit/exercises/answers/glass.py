@@ -69,3 +69,27 @@ def why_low(work, level, water_density, steam_density, glass_density):
     work.slip("ratio_inverted", level * (glass_density - steam_density)
               / (water_density - steam_density))
     work.slip("stands_level", level)
+
+
+def glass_temperature(work, height, water_density, steam_density, glass_density, room_density,
+                      half_density):
+    """Drum level with the density that belongs to the temperature of the glass."""
+    level = work.step("level", drum_level(height, water_density, steam_density, glass_density))
+    cold = work.step("as_if_cold", drum_level(height, water_density, steam_density, room_density))
+    work.step("cost", cold - level)
+    work.slip("room", cold)
+    work.slip("half_way", drum_level(height, water_density, steam_density, half_density))
+
+
+def external_column(work, level, water_density, steam_density, column_density, glass_density,
+                    lower_tapping):
+    """A glass that hangs on an external water column above the drum's connection."""
+    column = work.step("column", glass_column_height(level, water_density, steam_density,
+                                                     column_density))
+    glass = work.step("glass", lower_tapping + glass_column_height(
+        column - lower_tapping, column_density, steam_density, glass_density))
+    work.step("error", glass - level)
+    one = glass_column_height(level, water_density, steam_density, glass_density)
+    work.slip("one_datum", one)
+    work.slip("stands_level", level)
+    work.slip("column_level", column)
