@@ -6,7 +6,10 @@ a person sets on a panel, in a person's units, with the unit in the name.
 
 from dataclasses import dataclass
 
+from ..physics.drum_outline import Drum as DrumShape
 from ..physics.glass import GlassMounting
+
+_HEADS = {"flat": "flat", "elliptical": "ellipsoidal", "hemispherical": "hemispherical"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +43,12 @@ class Drum:
     def crown(self):
         """Height of the highest point above the water connection [m]."""
         return self.axis_height + self.inside_diameter / 2
+
+    @property
+    def shape(self):
+        """The drum as a body that holds water [m]."""
+        return DrumShape(self.inside_diameter / 2, self.length, self.axis_height,
+                         _HEADS[self.ends])
 
 
 @dataclass(frozen=True, slots=True)

@@ -78,3 +78,12 @@ def test_nobody_can_change_a_loaded_boiler(boiler):
         boiler.presets["normal"] = None
     with pytest.raises(TypeError):
         SHIP.boilers["another"] = boiler
+
+
+@pytest.mark.parametrize("boiler", BOILERS, ids=lambda b: b.name)
+def test_the_drum_has_the_body_of_its_file(boiler):
+    drum, shape = boiler.drum, boiler.drum.shape
+    assert (2 * shape.radius, shape.length) == (drum.inside_diameter, drum.length)
+    assert shape.axis_height + shape.radius == pytest.approx(drum.crown)
+    depth = {"flat": 0.0, "elliptical": 0.25, "hemispherical": 0.5}[drum.ends]
+    assert shape.half_length == pytest.approx(drum.length / 2 + depth * drum.inside_diameter)
