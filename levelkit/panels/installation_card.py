@@ -1,4 +1,4 @@
-"""The installation check: is the level indication of a boiler complete, line by line with source."""
+"""The installation check: is the level indication of a boiler complete, line by line?"""
 
 from html import escape
 
