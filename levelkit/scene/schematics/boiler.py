@@ -10,7 +10,7 @@ _SPLIT, _FOOT, _REMOTE = 286, 336, 430
 
 def draw_boiler(labelled):
     """Return the drawing; what each of the three shows is said in the question."""
-    sheet = Sheet(380, labelled)
+    sheet = Sheet(388, labelled)
     draw_legs(sheet, _FOOT, "ρ_r")
     sheet.pipe([(DRUM_LEG, _SPLIT), (_REMOTE - 14, _SPLIT), (_REMOTE - 14, _FOOT - 10)])
     sheet.pipe([(REFERENCE_LEG, _SPLIT - 20), (_REMOTE + 14, _SPLIT - 20),
