@@ -4,14 +4,17 @@ from .constants import CAUTION
 from .panels.asking import Prediction, SelfCheck
 from .panels.exercise_panel import ExercisePanel
 from .panels.gauge_glass_panel import GaugeGlassPanel
+from .panels.remote_charts import printed_error_map, printed_sweep
+from .panels.sweep_panel import SweepPanel
 from .panels.transmitter_panel import TransmitterPanel
 from .panels.two_fluid_panel import TwoFluidPanel
 from .panels.vessels_panel import VesselsPanel
 from .panels.water_panel import WaterPanel
 from .scenario import load_ship
 
-__all__ = ["CAUTION", "Prediction", "SelfCheck", "exercise", "gauge_glass_panel", "ship",
-           "transmitter_panel", "two_fluid_panel", "vessels_panel", "water_panel"]
+__all__ = ["CAUTION", "Prediction", "SelfCheck", "error_map", "exercise", "gauge_glass_panel",
+           "ship", "sweep_chart", "sweep_panel", "transmitter_panel", "two_fluid_panel",
+           "vessels_panel", "water_panel"]
 
 ship = load_ship()
 
@@ -19,6 +22,21 @@ ship = load_ship()
 def gauge_glass_panel(boiler="water_tube"):
     """Return the gauge glass panel of one of the ship's boilers."""
     return GaugeGlassPanel(ship.boilers[boiler], ship.barometer)
+
+
+def sweep_panel(boiler="water_tube"):
+    """Return the panel of indicated against true level of one of the ship's boilers."""
+    return SweepPanel(ship.boilers[boiler], ship.barometer)
+
+
+def sweep_chart(boiler="water_tube", pressures=(5, 30, 60, 75)):
+    """Return a printed chart: indicated against true level, cold and at gauge pressures [bar]."""
+    return printed_sweep(ship.boilers[boiler], ship.barometer, pressures)
+
+
+def error_map(boiler="water_tube"):
+    """Return a printed map: error of the uncompensated indicator over pressure and level."""
+    return printed_error_map(ship.boilers[boiler], ship.barometer)
 
 
 def transmitter_panel(boiler="water_tube"):
