@@ -56,6 +56,12 @@ class Canvas:
         self._parts.append(f'<polygon points="{_flat(points)}"{_fill(fill)}'
                            f"{_pen(self.look, pen)}/>")
 
+    def shade(self, x, y, width, height, brightness):
+        """Fill a rectangle as bright as a share of full light looks to the eye."""
+        grey = round(255 * min(max(brightness, 0.0), 1.0) ** (1 / 2.2))
+        self._parts.append(f'<rect{_frame(x, y, width, height)} '
+                           f'fill="#{grey:02x}{grey:02x}{grey:02x}"/>')
+
     def mark(self, points, pen, filled):
         """Draw a small closed mark in a pen's colour, solid or open."""
         colour = self.look.pen(pen).colour
