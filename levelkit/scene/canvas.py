@@ -69,6 +69,13 @@ class Canvas:
                            f'fill="{colour if filled else "#ffffff"}" stroke="{colour}" '
                            f'stroke-width="1.4"/>')
 
+    def dot(self, x, y, radius, pen, filled=True):
+        """Draw a point in a pen's colour, solid or open."""
+        colour = self.look.pen(pen).colour
+        self._parts.append(f'<circle cx="{_n(x)}" cy="{_n(y)}" r="{_n(radius)}" '
+                           f'fill="{colour if filled else "#ffffff"}" stroke="{colour}" '
+                           'stroke-width="1.6"/>')
+
     def polyline(self, points, pen="outline"):
         self._parts.append(f'<polyline points="{_flat(points)}" fill="none"'
                            f"{_pen(self.look, pen)}/>")

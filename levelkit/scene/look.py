@@ -59,17 +59,19 @@ class Look:
         return (_PRINT_FILLS if self.monochrome else _FILLS)[name]
 
 
-INK, GREY, RUST, PLUM = "#17212b", "#56626d", "#8a3b12", "#54397f"
+INK, GREY, RUST, PLUM, PALE = "#17212b", "#56626d", "#8a3b12", "#54397f", "#d5dbe0"
 
 _PENS = {
     "outline": Pen(INK, 1.6),
     "thin": Pen(GREY, 0.9),
+    "hair": Pen(PALE, 0.8),
     "centre": Pen(GREY, 0.8, "12 3 2 3"),
     "dimension": Pen(INK, 0.9),
     "true": Pen(INK, 2.4),
     "true-thin": Pen(INK, 1.1, "2 3"),
     "indicated": Pen(RUST, 2.4, "8 4"),
     "error": Pen(RUST, 1.8),
+    "dry": Pen(RUST, 5.0),
     "limit": Pen(GREY, 1.1, "3 3"),
     "fluid": Pen(PLUM, 2.0),
 }
