@@ -7,7 +7,7 @@
 0
 """
 
-from .bank import families, family
+from .bank import families, family, outcomes
 from .data import inconsistencies
 from .family import BankError
 from .marking import MarkResult, StepMark, mark
@@ -18,5 +18,5 @@ from .working import BLANK, FULL, PARTLY, WorkedStep, faded, worked_steps
 __all__ = [
     "BLANK", "BankError", "FULL", "MarkResult", "PARTLY", "StepMark", "Variant", "WorkedStep",
     "class_variants", "example", "faded", "families", "family", "inconsistencies", "mark",
-    "variant", "with_data", "worked_steps",
+    "outcomes", "variant", "with_data", "worked_steps",
 ]

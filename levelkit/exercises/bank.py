@@ -15,7 +15,7 @@ from .templates import placeholders, printed
 
 FOLDER = Path(__file__).with_name("bank")
 _FAMILY_KEYS = {"id", "title", "difficulty", "outcomes", "trap", "figure", "text", "answer",
-                "given", "step", "slip", "example", "lesson", "advises_action"}
+                "given", "step", "slip", "example", "lesson", "advises_action", "marks"}
 _GIVEN_KEYS = {"symbol", "unit", "decimals", "low", "high", "step", "values", "from", "of", "power"}
 
 
@@ -77,6 +77,24 @@ def family(family_id):
                          f"{', '.join(families())}.") from None
 
 
+@cache
+def outcomes():
+    """Return what each outcome code stands for.
+
+    Returns
+    -------
+    dict of str to str
+        Code to sentence.
+
+    Examples
+    --------
+    >>> outcomes()["L02.1"]
+    'Turns gauge into absolute pressure'
+    """
+    text = (FOLDER / "outcomes.toml").read_text(encoding="utf-8")
+    return tomllib.loads(text)["outcomes"]
+
+
 def read_families(path):
     """Return the families of one file of the bank.
 
@@ -124,6 +142,8 @@ def _family(table, topic, lesson):
         _answer(table["answer"]), dict(table["example"]), table.get("figure", ""),
         table.get("advises_action", False))
     _check(made)
+    if made.marks != table["marks"]:
+        raise BankError(f"its steps add up to {made.marks} marks and it states {table['marks']}.")
     return made
 
 

@@ -20,6 +20,7 @@ from .verdicts import (
     WRONG,
     Verdict,
     right_verdict,
+    sign_of,
     wrong_verdict,
 )
 
@@ -195,7 +196,7 @@ def _marked_value(variant, step, typed, entry, fault, followed):
 
 def _direction(step, entry, verdict, expected):
     """The verdict with what there is to say of the direction, and the mark for it."""
-    if entry.direction == (-1 if expected < 0 else 1):
+    if entry.direction == sign_of(expected):
         return verdict, step.mark_kinds["B"]
     if verdict.kind not in (RIGHT, FOLLOWED):
         return verdict, 0

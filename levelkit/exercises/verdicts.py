@@ -47,13 +47,26 @@ def fits(step, value, expected):
 
 
 def right_verdict(step, entry, key, followed):
-    """Return the verdict on an entry that fits the key or follows from own values, or None."""
-    if _reference_fits(step, entry):
-        if fits(step, entry.si, key):
-            return Verdict(RIGHT, sentence("right"), keeps_method=True)
-        if followed is not None and fits(step, entry.si, followed):
-            return Verdict(FOLLOWED, sentence("followed"), keeps_method=True)
+    """Return the verdict on an entry that fits the key or follows from own values, or None.
+
+    Where a direction is stated, the value that it belongs to comes first: a size may fit
+    the key and the own value alike, a direction only one of them.
+    """
+    if not _reference_fits(step, entry):
+        return None
+    expected = [(RIGHT, key)] + ([(FOLLOWED, followed)] if followed is not None else [])
+    found = [(kind, value) for kind, value in expected if fits(step, entry.si, value)]
+    agreeing = [kind for kind, value in found if not entry.direction
+                or entry.direction == sign_of(value)]
+    for kind in agreeing + [kind for kind, _ in found]:
+        return Verdict(kind, sentence("right" if kind == RIGHT else "followed"),
+                       keeps_method=True)
     return None
+
+
+def sign_of(value):
+    """Return -1 for a negative value, else +1."""
+    return -1 if value < 0 else 1
 
 
 def wrong_verdict(family, step, entry, solution, after_own):

@@ -149,6 +149,7 @@ lesson = "03"
 id = "x"
 title = "x"
 difficulty = 1
+marks = 1
 outcomes = ["A"]
 trap = "x"
 answer = "glass.normal_plate"
@@ -188,6 +189,7 @@ def test_a_sound_family_is_read(tmp_path):
 @pytest.mark.parametrize("old, new, complaint", [
     ("glass.normal_plate", "glass.nothing", "no answer function"),
     ('marks = "A1"', 'marks = "5"', "not written like"),
+    ("marks = 1", "marks = 2", "add up to 1 marks and it states 2"),
     ("tolerance = 1.0", "", "needs one of tolerance"),
     ('unit = "mm"\ntolerance', 'unit = "furlongs/bar/bar/"\ntolerance', "no unit"),
     ('formula = "{level}"', 'formula = "{depth}"', "neither given nor an earlier step"),
