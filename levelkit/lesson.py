@@ -4,7 +4,9 @@ from .constants import CAUTION
 from .panels.asking import Prediction, SelfCheck
 from .panels.exercise_panel import ExercisePanel
 from .panels.gauge_glass_panel import GaugeGlassPanel
+from .panels.manifold_panel import ManifoldPanel
 from .panels.remote_charts import printed_error_map, printed_sweep
+from .panels.ship_motion_panel import ShipMotionPanel
 from .panels.sweep_panel import SweepPanel
 from .panels.transmitter_panel import TransmitterPanel
 from .panels.two_fluid_panel import TwoFluidPanel
@@ -13,8 +15,8 @@ from .panels.water_panel import WaterPanel
 from .scenario import load_ship
 
 __all__ = ["CAUTION", "Prediction", "SelfCheck", "error_map", "exercise", "gauge_glass_panel",
-           "ship", "sweep_chart", "sweep_panel", "transmitter_panel", "two_fluid_panel",
-           "vessels_panel", "water_panel"]
+           "ship", "ship_motion_panel", "sweep_chart", "sweep_panel", "transmitter_panel",
+           "two_fluid_panel", "vessels_panel", "water_panel"]
 
 ship = load_ship()
 
@@ -37,6 +39,16 @@ def sweep_chart(boiler="water_tube", pressures=(5, 30, 60, 75)):
 def error_map(boiler="water_tube"):
     """Return a printed map: error of the uncompensated indicator over pressure and level."""
     return printed_error_map(ship.boilers[boiler], ship.barometer)
+
+
+def ship_motion_panel(boiler="water_tube"):
+    """Return the panel of one of the ship's boilers at sea: list, trim and roll."""
+    return ShipMotionPanel(ship.boilers[boiler], ship.barometer)
+
+
+def manifold_panel(boiler="water_tube"):
+    """Return the manifold drill of one of the ship's boilers."""
+    return ManifoldPanel(ship.boilers[boiler], ship.barometer)
 
 
 def transmitter_panel(boiler="water_tube"):

@@ -43,6 +43,7 @@ _OVERRULED = {  # controls in whose place a fault puts a value of its own
     "drum_leg": ("cold-drum",),
     "leg_lost": ("reference-leg-lost", "reference-leg-flashes", "common-leg-lost"),
 }
+_SHOWN_PRESETS = ("cold", "raising_steam", "half_pressure", "normal", "low_water")
 _DESIGN = ("visible_limb", "fluid", "visible_bore", "other_bore", "depth", "scale_pressure",
            "scale_legs", "barometer")
 
@@ -90,7 +91,8 @@ class TwoFluidPanel(Panel):
         normal = _from_preset(boiler.presets["normal"])
         self._area = sum(np.pi / 4 * bore ** 2 for bore in (boiler.two_fluid.visible_bore,
                                                              boiler.two_fluid.other_bore))
-        self.presets = {preset.title: _from_preset(preset) for preset in boiler.presets.values()}
+        shown = [boiler.presets[name] for name in _SHOWN_PRESETS]
+        self.presets = {preset.title: _from_preset(preset) for preset in shown}
         self.presets |= {
             "overfilled": normal | {"extra_fill": self._millilitres(0.06)},
             "leg partly lost": normal | {"leg_lost": 60},
@@ -116,46 +118,46 @@ class TwoFluidPanel(Panel):
         faults = [fault for fault in FAULTS if TWO_FLUID in fault.effects]
         return {
             "pressure": Control("Drum pressure", "bar g", 0, 100, 0.5, normal["pressure"], 1),
-            "level": Control("True drum level", "mm", -50, top, 1, normal["level"], 0),
+            "level": Control("True level", "mm", -50, top, 1, normal["level"], 0),
             "reference_leg": Control("Reference leg", "\u00b0C", 5, 150, 1,
                                      normal["reference_leg"], 0),
             "drum_leg": Control("Drum-side leg", "\u00b0C", 5, 150, 1, normal["drum_leg"], 0),
-            "leg_lost": Control("Lost from reference leg", "mm", 0, top, 1, 0, 0),
-            "extra_fill": Control("Fluid above its mark", "ml", -most, most, max(most // 40, 1), 0,
+            "leg_lost": Control("Leg 1 lost", "mm", 0, top, 1, 0, 0),
+            "extra_fill": Control("Fluid added", "ml", -most, most, max(most // 40, 1), 0,
                                   0),
             "fault": _dropdown("Fault", [("none", NO_FAULT),
                                          *((fault.name, fault.key) for fault in faults)]),
             "since": _dropdown("It came", TIMES),
             "state": _dropdown("Drum", [STEAMING, COLD]),
             "visible_limb": _dropdown("Visible limb", [
-                ("constant-head: scale upright", REFERENCE_LIMB),
-                ("drum-side: scale inverted", DRUM_LIMB)]),
-            "fluid": _dropdown("Indicating fluid", [
-                (f"{name}, {fluid.density:.0f} kg/m\u00b3", name)
-                for name, fluid in self._fluids.items()]),
-            "fluid_temperature": Control("Fluid temperature", "\u00b0C", 0, 60, 1,
+                ("1: scale upright", REFERENCE_LIMB), ("2: scale inverted", DRUM_LIMB)]),
+            "fluid": _dropdown("Fluid, kg/m\u00b3", [
+                (f"{fluid.density:.0f}: {name}", name) for name, fluid in self._fluids.items()]),
+            "fluid_temperature": Control("Fluid at", "\u00b0C", 0, 60, 1,
                                          SCALE_FLUID_CELSIUS, 0),
-            "visible_bore": Control("Bore of visible limb", "mm", 4, 80, 0.5,
+            "visible_bore": Control("Visible bore", "mm", 4, 80, 0.5,
                                     boiler.two_fluid.visible_bore / MILLIMETRE, 1),
-            "other_bore": Control("Bore of other limb", "mm", 4, 80, 0.5,
+            "other_bore": Control("Other bore", "mm", 4, 80, 0.5,
                                   boiler.two_fluid.other_bore / MILLIMETRE, 1),
-            "scale_pressure": Control("Scale drawn for", "bar g", 0, 100, 0.5,
+            "scale_pressure": Control("Scale for", "bar g", 0, 100, 0.5,
                                       boiler.working_pressure_bar, 1),
-            "scale_legs": Control("Scale drawn for legs at", "\u00b0C", 5, 100, 1,
+            "scale_legs": Control("Scale, legs at", "\u00b0C", 5, 100, 1,
                                   normal["reference_leg"], 0),
-            "depth": Control("Upper fluid surface below 0", "m", 1, 20, 0.1,
+            "depth": Control("Fluid below 0", "m", 1, 20, 0.1,
                              boiler.two_fluid.upper_surface_depth, 1),
-            "barometer": Control("Barometer", "mbar", 940, 1060, 0.25, self.barometer / 100, 2),
+            "barometer": Control("Barometer", "mbar", 940, 1060, 0.25, self.barometer / 100, 1),
         }
 
     def _control_grid(self):
         """Two pages of controls, one at a time: what happens in service, and the design."""
         keys = list(self.controls)
         parting = keys.index("state")
+        self.controls["fault"].add_class("lk-two")  # two columns wide
         self._pages = []
         for page in (keys[:parting], keys[parting:]):
             grid = widgets.Box([self.controls[key] for key in page])
             grid.add_class("lk-grid")
+            grid.add_class("lk-three")
             self._pages.append(grid)
         self.design = widgets.ToggleButton(value=False, description="Design and scale")
         self.design.observe(self._turned, "value")
@@ -268,11 +270,12 @@ class TwoFluidPanel(Panel):
 
     def _advise(self, fault, fluid):
         """Say under the controls what the fault is and what to do, or what the fluid is."""
+        text = ""
         if fault is not None:
             text = f"{fault.cause} {fault.advice}"
-        else:
+        elif fluid.name != OWN_FLUID:
             text = f"Indicating fluid: {fluid.name}. {fluid.safety} {CAUTION}"
-        markup = f'<div class="lk-caution" role="note">{escape(text)}</div>'
+        markup = f'<div class="lk-caution" role="note">{escape(text)}</div>' if text else ""
         if self._advice.value != markup:
             self._advice.value = markup
 
@@ -307,14 +310,13 @@ class TwoFluidPanel(Panel):
         ratio = abs(high - low) / legs.weir_height
         return (
             pressure,
-            ("Scale drawn for", f"{format_number(case.scale_pressure_bar, 1)} bar g"),
+            (f"Scale {ratio:.2f} : 1, for", f"{format_number(case.scale_pressure_bar, 1)} bar g"),
             ("Drum water", f"{state.drum.water_density:.1f} kg/m\u00b3"),
             ("Steam" if case.steaming else "Air", f"{state.drum.steam_density:.2f} kg/m\u00b3"),
             ("Leg 1, above 0", f"{legs.reference_density:.1f} kg/m\u00b3"),
             ("Leg 1, below 0", f"{legs.reference_run_density:.1f} kg/m\u00b3"),
             ("Leg 2, below 0", f"{legs.drum_run_density:.1f} kg/m\u00b3"),
             ("Indicating fluid", f"{reading.fluid_density:.1f} kg/m\u00b3"),
-            ("Scale", f"{ratio:.2f} mm per mm"),
             forces, difference,
         )
 

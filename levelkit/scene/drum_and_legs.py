@@ -12,14 +12,12 @@ from ..units import format_number
 from .canvas import Canvas
 from .parts import break_line, cock, error_bracket, level_line, side_labels
 
-TOP, BOTTOM, LEFT = 12, 352, 18
+TOP, BOTTOM, LEFT = 10, 340, 18
 _WALL, _DEEPEST_INSET = 130, 44
 _DRUM_LEG, _REFERENCE_LEG, _PIPE = 174, 234, 10
-_CHAMBER, _CHAMBER_END, _WEIR = 200, 254, 216
+_CHAMBER, _CHAMBER_END, _WEIR, _CHAMBER_DOWN = 200, 254, 216, 24
 _LINES_END, _LABELS = 274, 300
 _BREAK = 28
-_FILLS = {"steam": "steam", "gas": "air", "reference leg": "glass water",
-          "reference run": "glass water", "drum-side run": "glass water"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,9 +144,11 @@ def draw_drum_and_legs(canvas, still, view):
     labels = _draw_lines(canvas, still, view, to_y)
     canvas.stamp(_still_part(still, canvas.look))
     _draw_chamber(canvas, still, view, to_y, space)
-    for x, columns in ((_REFERENCE_LEG, view.columns.reference),
-                       (_DRUM_LEG, view.columns.drum_side)):
-        _draw_leg(canvas, x, columns, to_y)
+    in_the_drum = ("steam", "drum water")
+    _draw_leg(canvas, _REFERENCE_LEG, to_y(still.weir_height) + _CHAMBER_DOWN,
+              view.columns.reference, to_y)
+    _draw_leg(canvas, _DRUM_LEG, to_y(0.0) + _PIPE / 2,
+              [c for c in view.columns.drum_side if c.name not in in_the_drum], to_y)
     _draw_lower_connection(canvas, still, to_y)
     for tag, x in (("1", _REFERENCE_LEG), ("2", _DRUM_LEG)):
         pipe_break(canvas, x, BOTTOM - _BREAK)
@@ -199,7 +199,7 @@ def _draw_chamber(canvas, still, view, to_y, space):
     """Draw the constant-head chamber, its weir and the pipe that brings steam and drains it."""
     y_weir = to_y(still.weir_height)
     surface = view.columns.reference[0].lower_height
-    top, foot, pipe = y_weir - 20, y_weir + 24, 7
+    top, foot, pipe = y_weir - 20, y_weir + _CHAMBER_DOWN, 7
     x = _edge(still, still.weir_height) + 10
     canvas.rect(x, y_weir - pipe, _CHAMBER - x, 2 * pipe, space, "outline")
     cock(canvas, (x + _CHAMBER) / 2, y_weir, view.chamber_open)
@@ -218,22 +218,25 @@ def _draw_chamber(canvas, still, view, to_y, space):
         canvas.text(_CHAMBER_END - 6, top - 6, "constant-head chamber", "end", 0.85)
 
 
-def _draw_leg(canvas, x, columns, to_y):
-    """Draw what stands in a leg; the drum's own water and steam are drawn in the drum."""
+def _draw_leg(canvas, x, start, columns, to_y):
+    """Draw a leg from `start` down: water, and over it whatever steam or gas stands in it.
+
+    Gas in a full leg is drawn below the chamber: where in the leg it stands does not matter.
+    """
     end = BOTTOM - _BREAK
-    drawn = [column for column in columns if column.name in _FILLS
-             and column.upper_height > column.lower_height
-             and (x == _REFERENCE_LEG or column.upper_height <= 0.0)]
-    start = end
-    for column in drawn:
-        top, foot = to_y(column.upper_height), min(to_y(column.lower_height), end)
-        if top < end:
-            canvas.rect(x - _PIPE / 2, top, _PIPE, foot - top, _FILLS[column.name])
-            start = min(start, top)
-            if column.name == "gas":
-                canvas.text(x + 9, (top + foot) / 2 + 5, "gas", scale=0.85)
-    if x == _REFERENCE_LEG:
-        start = max(start, to_y(columns[0].upper_height) + 24)
+    canvas.rect(x - _PIPE / 2, start, _PIPE, end - start, "glass water")
+    for column in columns:
+        length = to_y(column.lower_height) - to_y(column.upper_height)
+        top = max(to_y(column.upper_height), start)
+        foot = top + length if column.name == "gas" else to_y(column.lower_height)
+        foot = min(foot, end)
+        if column.name not in ("steam", "gas") or foot <= top:
+            continue
+        fill = "air" if column.name == "gas" else "steam"
+        canvas.rect(x - _PIPE / 2, top, _PIPE, foot - top, fill)
+        canvas.line(x - _PIPE / 2, foot, x + _PIPE / 2, foot, "thin")
+        if column.name == "gas":
+            canvas.text(x - 9, (top + foot) / 2 + 5, "gas", "end", bold=True, pen="error")
     for side in (-_PIPE / 2, _PIPE / 2):
         canvas.line(x + side, start, x + side, end)
 

@@ -10,8 +10,8 @@ from .drum_and_legs import DrumAndLegs, LegsView, draw_drum_and_legs
 from .parts import number_block
 from .u_tube import UTubeView, draw_u_tube
 
-HEIGHT = 366
-_TOP = 12
+HEIGHT = 346
+_TOP = 8
 _BLOCK, _BLOCK_WIDTH = 826, 262
 SLOW = 60.0
 """Response time [s] from which the picture says that the reading is slow."""
@@ -124,18 +124,18 @@ def describe_two_fluid(view):
     result = view.result
     if result.status in (OFF_SCALE_LOW, OFF_SCALE_HIGH):
         full = result.status == OFF_SCALE_HIGH
-        words = [f"The two-fluid indicator is off its scale: {'FULL' if full else 'EMPTY'}."]
+        shown = f"The indicator is off its scale: {'FULL' if full else 'EMPTY'}."
     else:
-        words = [f"The two-fluid indicator shows {shown_level(result)} above the lower connection."]
+        shown = f"The indicator shows {shown_level(result)} above the lower connection."
+    words = [shown, "The true level is hidden."]
     if view.show_truth:
-        words += [f"The drum holds {format_number(1000 * view.level)} mm.", _error_in_words(result)]
-    else:
-        words.append("The true level is hidden.")
-    words.append(f"The fluid surfaces stand {format_number(1000 * result.difference)} mm apart.")
+        words[1] = (f"The drum holds {format_number(1000 * view.level)} mm. "
+                    f"{_error_in_words(result)}")
+    words.append(f"R is {format_number(1000 * result.difference)} mm.")
     if view.fault:
         words.append(f"Fault set: {view.fault}.")
     if result.shut_in:
-        words.append("Behind a shut valve the reading does not move.")
+        words.append("Behind a shut valve nothing moves.")
     elif result.response_time > SLOW:
         words.append(f"It follows slowly: time constant {_duration(result.response_time)}.")
     return " ".join(words)
@@ -161,7 +161,7 @@ def _direction(result):
 def _error_in_words(result):
     size, direction = _direction(result)
     if direction == "with the drum":
-        return "The indicator agrees with the drum."
+        return "It agrees with the drum."
     if result.status != IN_RANGE:
-        return f"The indicator {direction}."
-    return f"The indicator {direction.replace('reads', f'reads {size}')}."
+        return f"It {direction}."
+    return f"It {direction.replace('reads', f'reads {size}')}."

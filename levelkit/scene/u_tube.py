@@ -10,9 +10,9 @@ from .drum_and_legs import leg_tag, pipe_break
 from .parts import cock, dimension, scale_bar
 
 _DRUM_X, _REFERENCE_X, _PIPE = 628, 730, 10
-_TAG_Y, _BREAK_Y, _COCK_Y, _EQUALISER_Y, _LIMB_TOP, _BEND = 23, 44, 62, 80, 98, 318
+_TAG_Y, _BREAK_Y, _COCK_Y, _EQUALISER_Y, _LIMB_TOP, _BEND = 21, 41, 59, 77, 95, 308
 _BEND_HEIGHT = 12
-_CHAIN_X, _OUTER_X, _DIMENSIONS_TOP = 552, 452, 84
+_CHAIN_X, _OUTER_X, _DIMENSIONS_TOP = 552, 452, 82
 _WIDEST, _WIDTH_PER_METRE = 46.0, 1600.0
 
 
