@@ -109,11 +109,17 @@ def half_way_temperature(pressure, room_temperature):
     return (properties.saturation_temperature(pressure) + room_temperature) / 2
 
 
+def lowered_by(pressure, fall):
+    """Pressure after a fall."""
+    return pressure - fall
+
+
 def source(name):
     """Return one of these functions by its name in the bank, or None."""
     functions = (absolute_of_gauge, absolute_with_barometer, saturated_water_density,
                  saturated_steam_density, saturation_temperature, saturation_pressure,
                  latent_heat, saturated_water_enthalpy, water_density, cold_water_density,
                  cold_air_density, compressed_air_density, water_break_flux, steam_break_flux,
-                 lower_range_value, upper_range_value, agreeing_level, half_way_temperature)
+                 lower_range_value, upper_range_value, agreeing_level, half_way_temperature,
+                 lowered_by)
     return next((function for function in functions if function.__name__ == name), None)

@@ -18,7 +18,7 @@ _NUMBER = re.compile(
     r"(?:[eE][-+]?\d+)?")
 _SYMBOL = re.compile(r"^[^\d=]{0,20}=\s*")
 _FILLER = {"reads", "read", "by", "about", "approx", "approximately", "is", "the", "it", "too",
-           "=", "~", "≈", ":", "error", "answer", "of", "towards", "to", "a"}
+           "=", "~", "≈", ":", "error", "answer", "of", "towards", "to", "a", "times", "×"}
 _DOWN_WORDS = {"low", "lower", "under", "below", "down", "beneath", "fall", "falls", "fell", "drop",
                "drops", "less", "minus"}
 _UP_WORDS = {"high", "higher", "over", "above", "up", "rise", "rises", "rose", "more", "plus"}
@@ -139,7 +139,7 @@ class _Wording:
                     self.direction = sign
                     return True
         if self._step.si.dimension == PRESSURE:
-            if after_unit and lower in _REFERENCE:
+            if lower in _REFERENCE and (after_unit or len(lower) > 1):
                 self.reference = _REFERENCE[lower]
                 return True
             if lower in _JOINED:

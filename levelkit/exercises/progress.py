@@ -62,6 +62,20 @@ class Progress:
         return Progress((*self.attempts, attempt), self.note)
 
 
+@dataclass(frozen=True, slots=True)
+class NextQuestion:
+    """What to try next.
+
+    Attributes
+    ----------
+    family_id, reason : str
+        Question family; a sentence for the learner.
+    """
+
+    family_id: str
+    reason: str
+
+
 def load_progress(path):
     """Return the progress kept in a file; an absent file is an empty progress.
 
@@ -75,7 +89,8 @@ def load_progress(path):
     Progress
         With a note where the file was not whole and the backup was taken.
     """
-    document, note = read_json(path)
+    found = read_json(path)
+    document, note = found.document, found.note
     rows = document.get("attempts", []) if isinstance(document, dict) else []
     attempts, dropped = [], 0
     for row in rows:
@@ -166,10 +181,8 @@ def next_family(progress, topic=""):
 
     Returns
     -------
-    family_id : str
-        Of the bank.
-    reason : str
-        A sentence for the learner.
+    NextQuestion
+        The family, and a sentence for the learner.
 
     Raises
     ------
@@ -187,9 +200,11 @@ def next_family(progress, topic=""):
         can_cure = [one for one in choice if code in one.misconceptions]
         if can_cure:
             best = min(can_cure, key=lambda one: (tried.get(one.id, 0), one.difficulty, one.id))
-            return best.id, f"It tries again what went wrong before ({code})."
+            return NextQuestion(best.id, f"It tries again what went wrong before ({code}).")
     untried = [one for one in choice if one.id not in tried]
     if untried:
-        return untried[0].id, "It is the next question that you have not tried."
+        return NextQuestion(untried[0].id,
+                            "It is the next question that you have not tried.")
     oldest = min(choice, key=lambda one: (tried[one.id], one.id))
-    return oldest.id, "You have tried all; this is the one that you saw longest ago."
+    return NextQuestion(oldest.id,
+                        "You have tried all; this is the one that you saw longest ago.")

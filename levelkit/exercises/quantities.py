@@ -18,7 +18,7 @@ _BY_LOWER_CASE = {spelling.lower(): spelling for spelling in _TRADE} | {
     "milliamps": "mA", "percent": "%"}
 _POWER = re.compile(r"(?<=[a-zA-Z])(\d)")
 _ALLOWED = re.compile(r"[A-Za-zΩ°µ\u03bc%/*·⋅²³⁻¹()^. \d-]{1,24}")
-_SHOWN = {"ohm": "Ω", "degC": "°C", "deg": "°", "1/h": "/h", "1/K": "/K"}
+_SHOWN = {"degC": "°C", "deg": "°", "1/h": "/h", "1/K": "/K"}
 _RAISED = re.compile(r"(?<=m)[23]")
 ANGLE = "angle"
 
@@ -55,8 +55,8 @@ class Unit:
         """The unit as it is printed."""
         if self.text == "1":
             return ""
-        return _SHOWN.get(self.text) or _RAISED.sub(
-            lambda power: {"2": "²", "3": "³"}[power.group()], self.text)
+        text = _SHOWN.get(self.text, self.text).replace("ohm", "Ω")
+        return _RAISED.sub(lambda power: {"2": "²", "3": "³"}[power.group()], text)
 
     def after(self, number_text):
         """A number with this unit behind it, as it is printed."""

@@ -4,7 +4,24 @@ import json
 import os
 import tempfile
 from contextlib import suppress
+from dataclasses import dataclass
 from pathlib import Path
+
+
+@dataclass(frozen=True, slots=True)
+class ReadResult:
+    """What a file held.
+
+    Attributes
+    ----------
+    document : dict, list or None
+        None where neither file nor backup can be read.
+    note : str
+        Empty where all is well, else a sentence for the person.
+    """
+
+    document: object
+    note: str = ""
 
 
 def backup_of(path):
@@ -46,7 +63,9 @@ def write_json(path, document):
 
 
 def read_json(path):
-    """Return a document and a note, from the backup where the file is not whole.
+    """Return a document, from the backup where the file is not whole.
+
+    A file that cannot be read is kept beside the new one, never deleted.
 
     Parameters
     ----------
@@ -55,27 +74,24 @@ def read_json(path):
 
     Returns
     -------
-    document : dict, list or None
-        None where neither file nor backup can be read.
-    note : str
-        Empty where all is well, else a sentence for the person. A file that cannot be
-        read is kept beside the new one, never deleted.
+    ReadResult
+        The document, and a note where all was not well.
     """
     path = Path(path)
     document = _read_or_none(path)
     if document is not None:
-        return document, ""
+        return ReadResult(document)
     broken = path.exists()
     kept = _keep_aside(path) if broken else None
     document = _read_or_none(backup_of(path))
     if document is not None:
         what = f"was not whole (kept as {kept.name})" if broken else "was missing"
-        return document, (f"{path.name} {what}; the state before the last entry was taken from "
-                          f"{backup_of(path).name}.")
+        return ReadResult(document, f"{path.name} {what}; the state before the last entry was "
+                                    f"taken from {backup_of(path).name}.")
     if broken:
-        return None, (f"{path.name} cannot be read (kept as {kept.name}) and there is no backup; "
-                      "a new file is begun.")
-    return None, ""
+        return ReadResult(None, f"{path.name} cannot be read (kept as {kept.name}) and there is "
+                                "no backup; a new file is begun.")
+    return ReadResult(None)
 
 
 def _read_or_none(path):

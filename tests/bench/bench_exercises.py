@@ -26,7 +26,7 @@ def typed_answers(one):
         elif slips and not slipped:
             slipped = True
             wrong = step.si.from_si(one.solution.slips[slips[0].id])
-            answers[step.id] = f"{wrong:.6g} {step.si.text.replace('1', '')}"
+            answers[step.id] = f"{wrong:.6g} {'' if step.unit == '1' else step.unit}"
         else:
             answers[step.id] = one.answer(step.id).replace(",", " ")
     return answers

@@ -45,6 +45,7 @@ def test_a_direction_is_read(text, metres, direction):
     ("7.0 bar g", 700_000, "gauge"), ("7 bar(g)", 700_000, "gauge"), ("7 barg", 700_000, "gauge"),
     ("801 kPa", 801_000, ""), ("801 KPA", 801_000, ""), ("0.801 mpa", 801_000, ""),
     ("8010 mbar", 801_000, ""), ("8.01 bar absolute", 801_000, "absolute"),
+    ("absolute 8.01 bar", 801_000, "absolute"),
 ])
 def test_a_pressure_is_read(text, pascal, reference):
     entry = parse_entry(text, PRESSURE)

@@ -114,9 +114,9 @@ def test_export_holds_every_attempt():
 def test_the_next_question_picks_the_weak_spot():
     progress = two_attempts()
     assert weak_misconceptions(progress) == ("MC03", "MC02")
-    chosen, reason = next_family(progress)
-    assert "MC03" in families()[chosen].misconceptions and "(MC03)" in reason
-    assert chosen not in ("glass-reads-low", "hot-column")
+    chosen = next_family(progress)
+    assert "MC03" in families()[chosen.family_id].misconceptions and "(MC03)" in chosen.reason
+    assert chosen.family_id not in ("glass-reads-low", "hot-column")
 
 
 def test_a_spot_is_no_longer_weak_after_two_clean_answers():
@@ -127,12 +127,12 @@ def test_a_spot_is_no_longer_weak_after_two_clean_answers():
 
 
 def test_without_a_weak_spot_it_goes_on_through_the_bank():
-    chosen, reason = next_family(Progress())
-    assert chosen == next(iter(families())) and "not tried" in reason
+    chosen = next_family(Progress())
+    assert chosen.family_id == next(iter(families())) and "not tried" in chosen.reason
     progress = Progress()
     for family_id in families():
         progress = solved(progress, family_id)
-    assert next_family(progress)[0] == next(iter(families()))
+    assert next_family(progress).family_id == next(iter(families()))
     with pytest.raises(InputError, match="no topic"):
         next_family(progress, "knitting")
 
@@ -148,6 +148,14 @@ def test_a_sheet_is_seeded_balanced_and_tests_no_trap_twice():
     assert max(map(topics.count, topics)) <= 1 + min(map(topics.count, topics))
     texts = {one.text for candidate in ("A", "B") for one in sheet.variants(candidate)}
     assert len(texts) == 10
+
+
+def test_forty_marks_over_four_topics():
+    topics = ["gauge glass", "two-fluid indicator", "transmitter", "manifold, signal and loop"]
+    sheet = make_sheet("secret", "Sunday", 6, 40, topics)
+    chosen = [families()[family_id].topic for family_id in sheet.family_ids]
+    assert sorted(map(chosen.count, topics)) == [1, 1, 2, 2]
+    assert sum(families()[family_id].marks for family_id in sheet.family_ids) == 40
 
 
 def test_another_sheet_is_another():

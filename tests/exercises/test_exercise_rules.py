@@ -81,6 +81,13 @@ def test_one_wrong_value_costs_its_own_step_and_nothing_after_it(family_id):
     assert followed or len(family.value_steps) == 1
 
 
+@pytest.mark.parametrize("text", ["0", "-1", "1e300", "-1e300", "1e-300", "7", "1e400", "abc"])
+def test_no_number_however_odd_stops_the_marking(text):
+    for family_id in families():
+        one = variant(family_id, "test", "odd")
+        assert mark(one, {step.id: text for step in one.family.asked_steps}).messages
+
+
 def test_exercises_load_neither_widgets_nor_drawing():
     code = ("import sys, levelkit.exercises, levelkit.exercises.sheet, levelkit.exercises.oral, "
             "levelkit.exercises.progress; levelkit.exercises.families(); "

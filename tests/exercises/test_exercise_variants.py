@@ -146,6 +146,19 @@ def test_an_unfair_variant_is_refused(work, reason):
     assert (reason in said) if reason else said == ""
 
 
+def test_a_choice_on_a_knifes_edge_is_refused():
+    edge = with_data("make-up-against-weep", absolute_pressure=61, heat_loss=40, weep=92)
+    assert "knife" in objection(edge.family, edge.data, edge.solution)
+    clear = with_data("make-up-against-weep", absolute_pressure=61, heat_loss=40, weep=120)
+    assert objection(clear.family, clear.data, clear.solution) == ""
+
+
+def test_a_reading_off_the_scale_is_refused():
+    cold = with_data("hot-read-cold", gauge_pressure=80, leg_temperature=50, weir=0.7,
+                     cold_temperature=10, level=0.52)
+    assert "outside the range" in objection(cold.family, cold.data, cold.solution)
+
+
 def test_steam_forgotten_is_invisible_at_low_pressure_and_so_refused():
     """The trap that made the rule: at 7 bar the steam column is worth 0.05 mm."""
     low = with_data("drum-from-glass", gauge_pressure=7, glass_temperature=120, height=260)

@@ -7,7 +7,7 @@ from ...physics.differential import (
     right_level,
 )
 from ...physics.signal import FULL_CURRENT, signal_current
-from .printed import GRAVITY
+from .printed import GRAVITY, refuse_outside
 
 
 def hot_read_cold(work, level, weir, cold_density, air_density, water_density, steam_density,
@@ -17,6 +17,7 @@ def hot_read_cold(work, level, weir, cold_density, air_density, water_density, s
         level, weir, cold_density, air_density, cold_density, GRAVITY))
     shown = work.step("shown", level_of_differential(
         differential, weir, water_density, steam_density, leg_density, GRAVITY))
+    refuse_outside(work, shown, weir, "the reading")
     fraction = work.step("fraction", shown / weir)
     work.step("current", signal_current(fraction))
     work.slip("level_itself", level)
@@ -36,6 +37,7 @@ def part_pressure(work, level, weir, water_density, steam_density, leg_density, 
         level, weir, water_density, steam_density, leg_density, GRAVITY))
     shown = work.step("shown", level_of_differential(
         differential, weir, water_calibrated, steam_calibrated, leg_calibrated, GRAVITY))
+    refuse_outside(work, shown, weir, "the reading")
     work.step("error", shown - level)
     work.slip("level_itself", level)
     work.slip("gain_only", level * (water_density - steam_density)
@@ -46,8 +48,9 @@ def part_pressure(work, level, weir, water_density, steam_density, leg_density, 
 def compensated(work, differential, weir, water_density, steam_density, leg_density,
                 water_calibrated, steam_calibrated, leg_calibrated):
     """Level with and without compensation from one differential."""
-    work.step("level", level_of_differential(
+    level = work.step("level", level_of_differential(
         differential, weir, water_density, steam_density, leg_density, GRAVITY))
+    refuse_outside(work, level, weir)
     work.step("uncompensated", level_of_differential(
         differential, weir, water_calibrated, steam_calibrated, leg_calibrated, GRAVITY))
     head = (leg_density - steam_density) * GRAVITY * weir - differential

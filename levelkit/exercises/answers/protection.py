@@ -7,7 +7,7 @@ from ...physics.glass import drum_level, glass_column_height
 from ...physics.uncertainty import agreement_band
 from ...physics.voting import failure_on_demand, spurious_trip_rate
 from ...physics.wet_legs import DrumContents, LegsState, leg_pressures
-from .printed import GRAVITY
+from .printed import GRAVITY, refuse_outside
 
 YEAR = 8760 * 3600.0  # s
 
@@ -83,6 +83,7 @@ def glass_and_transmitter(work, level, weir, water_density, steam_density, leg_d
     now = (water_density, steam_density, leg_density)
     then = (water_calibrated, steam_calibrated, leg_calibrated)
     shown = work.step("transmitter", indicated_level(level, weir, *now, *then))
+    refuse_outside(work, shown, weir, "the reading")
     glass = work.step("glass", glass_column_height(level, water_density, steam_density,
                                                    glass_density))
     work.step("apart", shown - glass)

@@ -7,7 +7,7 @@ from ...physics.differential import level_of_differential
 from ...physics.reference_leg import flash_drum_pressure, mean_leg_temperature
 from ...physics.wet_legs import DrumContents, LegsState, leg_pressures
 from ...properties import compressed_water_density
-from .printed import GRAVITY
+from .printed import GRAVITY, refuse_outside
 
 PRESSURE = 6.0e6  # Pa: any drum pressure; it acts on both legs alike
 
@@ -48,7 +48,7 @@ def leg_lost(work, level, loss, weir, water_density, steam_density, leg_density)
     drum = (water_density - steam_density) * GRAVITY
     rise = work.step("rise", _shown(full - head, weir, water_density, steam_density,
                                     leg_density) - level)
-    work.step("shown", level + rise)
+    refuse_outside(work, work.step("shown", level + rise), weir, "the reading")
     work.slip("reads_low", level - loss * (leg_density - steam_density) * GRAVITY / drum)
     work.slip("one_to_one", level + loss)
     work.slip("gap_empty", level + loss * leg_density * GRAVITY / drum)

@@ -10,7 +10,7 @@ from ...physics.transmitter_range import (
     upside_down,
     zeroed_at_equaliser,
 )
-from .printed import GRAVITY
+from .printed import GRAVITY, refuse_outside
 
 SPAN = 0.016  # A
 
@@ -48,6 +48,7 @@ def level_from_differential(work, differential, current, weir, water_density, st
     """True level from a test gauge, and the error of the loop."""
     level = work.step("level", level_of_differential(
         differential, weir, water_density, steam_density, leg_density, GRAVITY))
+    refuse_outside(work, level, weir)
     fraction = work.step("fraction", level / weir)
     right = work.step("right_current", signal_current(fraction))
     work.step("loop_error", loop_error(current, fraction))

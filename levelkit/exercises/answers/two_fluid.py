@@ -13,6 +13,7 @@ from ...physics.two_fluid_design import (
     surface_share,
     two_fluid_range,
 )
+from .printed import refuse_outside
 
 COLD_WATER = 1000.0  # kg/m3: what a relative density refers to
 SENSIBLE_HEAT = 4.19e3 * 20.0  # J/kg: a cooling by 20 K taken for the latent heat
@@ -37,8 +38,9 @@ def surfaces(work, level, weir, water_density, steam_density, leg_density, fluid
 
 def level_from_surfaces(work, difference, weir, water_density, steam_density, leg_density, fluid):
     """Drum level from the difference of the two fluid surfaces."""
-    work.step("level", level_of_fluid_difference(
+    level = work.step("level", level_of_fluid_difference(
         difference, weir, water_density, steam_density, leg_density, fluid))
+    refuse_outside(work, level, weir)
     head, drum = (leg_density - steam_density) * weir, water_density - steam_density
     work.slip("by_fluid", (head - fluid * difference) / drum)
     work.slip("steam_forgotten",
@@ -100,6 +102,7 @@ def cold_boiler(work, level, weir, cold_density, air_density, fluid, water_densi
         level, weir, cold_density, air_density, cold_density, fluid))
     shown = work.step("shown", level_of_fluid_difference(
         difference, weir, water_density, steam_density, leg_density, fluid))
+    refuse_outside(work, shown, weir, "the reading")
     work.step("error", shown - level)
     work.slip("level_itself", level)
     work.slip("mirrored", 2 * level - shown)
@@ -142,6 +145,7 @@ def fluid_warmed(work, level, weir, water_density, steam_density, leg_density, c
         level, weir, water_density, steam_density, leg_density, warm))
     shown = work.step("shown", level_of_fluid_difference(
         difference, weir, water_density, steam_density, leg_density, cool_fluid))
+    refuse_outside(work, shown, weir, "the reading")
     work.step("error", shown - level)
     work.slip("level_itself", level)
     work.slip("denser", cool_fluid * (1 + expansion * warming))
