@@ -213,7 +213,7 @@ def _side(foot, air, drain, isolator, vent):
     if isolator == 0.0:
         return _Side(air + 0.0 * foot, valve_resistance(vent)) if vent else None
     resistance = (1.0 - drain) + valve_resistance(isolator)
-    if not vent:
+    if not vent or resistance == 0.0:  # a drain and its isolator wide open: air at the port
         return _Side(open_pressure, resistance)
     shared = (1.0 - vent) + vent * resistance
     return _Side((open_pressure * (1.0 - vent) + air * vent * resistance) / shared,
@@ -224,7 +224,7 @@ def _flow_out(foot, port, manifold, air):
     """Flow out of a leg towards port and drain, in pascal of one open line."""
     drain, isolator = manifold.reference_drain, manifold.reference_isolator
     open_pressure = foot + drain * (air - foot) if drain else foot
-    if isolator == 0.0:
+    if isolator == 0.0 or drain == 1.0:  # a wide open drain takes all that the line brings
         return foot - open_pressure
     towards_port = (open_pressure - port) / ((1.0 - drain) + valve_resistance(isolator))
     return foot - open_pressure + towards_port * (1.0 - drain)
