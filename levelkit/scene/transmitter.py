@@ -9,7 +9,7 @@ from ..physics.transmitter_range import DIRECT, TransmitterRange
 from .canvas import Canvas
 from .parts import break_line, dimension, error_bracket, level_line, number_block, side_labels
 from .signal_meter import END, draw_meter_scale, draw_pointer, draw_range_ruler
-from .transmitter_words import describe_transmitter, is_failure, shown_in_words
+from .transmitter_words import above_drum, describe_transmitter, is_failure, shown_in_words
 from .water_legs import (
     LegFills,
     LegPlaces,
@@ -248,15 +248,8 @@ def _draw_instrument(canvas, view):
                  (view.state.connection == DIRECT) == view.state.ports_crossed)
     if canvas.look.detail:
         y = (_CAPSULE_TOP + _CAPSULE_BOTTOM) / 2 + 0.35 * font
-        canvas.text(_DEPTH - 8, y, _above_drum(above[0]), "end")
-        canvas.text(_REFERENCE + 44, y, _above_drum(above[1]))
-
-
-def _above_drum(pressure):
-    """A port pressure as what it is above the drum pressure p."""
-    size, unit = (1e3, "kPa") if abs(pressure) < 1e5 else (1e5, "bar")
-    sign = "+" if pressure >= 0 else "\u2212"
-    return f"p {sign} {abs(pressure) / size:.2f} {unit}"
+        canvas.text(_DEPTH - 8, y, above_drum(above[0]), "end")
+        canvas.text(_REFERENCE + 44, y, above_drum(above[1]))
 
 
 def _draw_labels(canvas, still, view, y_true, y_shown):

@@ -29,6 +29,13 @@ def is_off_scale(result):
     return result.saturated and not 0.0 <= result.shown_fraction <= 1.0
 
 
+def above_drum(pressure):
+    """Return a port pressure as what it is above the drum pressure p."""
+    size, unit = (1e3, "kPa") if abs(pressure) < 1e5 else (1e5, "bar")
+    sign = "+" if pressure >= 0 else "\u2212"
+    return f"p {sign} {abs(pressure) / size:.2f} {unit}"
+
+
 def describe_transmitter(still, view):
     """Return what the picture shows, in a few sentences."""
     result, state = view.result, view.state

@@ -138,30 +138,29 @@ def valve_word(opening, in_service, words=ValveWords()):
     return words.wide_open if opening == 1.0 else words.a_little
 
 
-def draw_manifold(canvas, valves, drum_x, reference_x, top, bottom, vents=False):
+def draw_manifold(canvas, valves, drum_x, reference_x, top, bottom, pitch=18, size=7.5,
+                  vents=False):
     """Draw drains, isolators and equaliser between the feet of the legs and the capsule.
 
-    Returns the places of the valves by name, for lettering.
+    The rows of valves stand `pitch` apart. Returns the places of the valves by name, for
+    lettering.
     """
-    drains, isolators, equaliser = top + 4, top + 22, top + 40
-    for x in (drum_x, reference_x):
-        canvas.line(x, top, x, bottom)
-    places = {}
+    drains, isolators, equaliser = top + 4, top + 4 + pitch, top + 4 + 2 * pitch
+    rows = [("drain", drains)] + [("vent", (equaliser + bottom) / 2 + 4)] * vents
+    places, reach = {}, 36
     for side, x, out in (("drum", drum_x, -1), ("reference", reference_x, 1)):
-        canvas.line(x, drains, x + out * 36, drains)
-        places[f"{side}_drain"] = (x + out * 22, drains)
-        cock(canvas, x + out * 22, drains, getattr(valves, f"{side}_drain") > _NEARLY, 6.5)
-        places[f"{side}_isolator"] = (x, isolators)
-        cock(canvas, x, isolators, getattr(valves, f"{side}_isolator") > _NEARLY, 7.5,
-             vertical=True)
-        if vents:
-            y = (equaliser + bottom) / 2 + 4
-            canvas.line(x, y, x + out * 36, y)
-            places[f"{side}_vent"] = (x + out * 22, y)
-            cock(canvas, x + out * 22, y, getattr(valves, f"{side}_vent") > _NEARLY, 6.5)
+        canvas.line(x, top, x, bottom)
+        for kind, y in rows:
+            valve, at = f"{side}_{kind}", x + out * 22
+            canvas.line(x, y, x + out * reach, y)
+            cock(canvas, at, y, getattr(valves, valve) > _NEARLY, size - 1)
+            places[valve] = (x + out * reach, y)
+        valve = f"{side}_isolator"
+        cock(canvas, x, isolators, getattr(valves, valve) > _NEARLY, size, vertical=True)
+        places[valve] = (x, isolators)
     canvas.line(drum_x, equaliser, reference_x, equaliser)
     places["equaliser"] = ((drum_x + reference_x) / 2, equaliser)
-    cock(canvas, *places["equaliser"], valves.equaliser > _NEARLY, 7.5)
+    cock(canvas, *places["equaliser"], valves.equaliser > _NEARLY, size)
     return places
 
 
