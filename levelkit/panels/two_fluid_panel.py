@@ -91,6 +91,7 @@ class TwoFluidPanel(Panel):
         normal = _from_preset(boiler.presets["normal"])
         self._area = sum(np.pi / 4 * bore ** 2 for bore in (boiler.two_fluid.visible_bore,
                                                              boiler.two_fluid.other_bore))
+        self._fill_step = 10 if self._area > 1e-3 else 1  # ml: a wide limb takes much
         shown = [boiler.presets[name] for name in _SHOWN_PRESETS]
         self.presets = {preset.title: _from_preset(preset) for preset in shown}
         self.presets |= {
@@ -109,11 +110,11 @@ class TwoFluidPanel(Panel):
         super().__init__()
 
     def _millilitres(self, rise):
-        """Fluid that lifts both surfaces of this boiler's U-tube by so much, in round numbers."""
-        return round(rise * self._area / _MILLILITRE)
+        """Fluid that lifts both surfaces of this boiler's U-tube by so much, in whole steps."""
+        return self._fill_step * round(rise * self._area / _MILLILITRE / self._fill_step)
 
     def make_controls(self):
-        boiler, most = self.boiler, self._millilitres(0.10)
+        boiler, most = self.boiler, self._millilitres(0.15)
         normal, top = _from_preset(boiler.presets["normal"]), 1000 * boiler.legs.chamber_height
         faults = [fault for fault in FAULTS if TWO_FLUID in fault.effects]
         return {
@@ -123,8 +124,7 @@ class TwoFluidPanel(Panel):
                                      normal["reference_leg"], 0),
             "drum_leg": Control("Drum-side leg", "\u00b0C", 5, 150, 1, normal["drum_leg"], 0),
             "leg_lost": Control("Leg 1 lost", "mm", 0, top, 1, 0, 0),
-            "extra_fill": Control("Fluid added", "ml", -most, most, max(most // 40, 1), 0,
-                                  0),
+            "extra_fill": Control("Fluid added", "ml", -most, most, self._fill_step, 0, 0),
             "fault": _dropdown("Fault", [("none", NO_FAULT),
                                          *((fault.name, fault.key) for fault in faults)]),
             "since": _dropdown("It came", TIMES),

@@ -141,7 +141,7 @@ def _beside_visible_limb(tube, half):
 
 
 def _draw_scale(canvas, tube, scale, half):
-    """Draw the scale beside the visible limb; where it is very short, only its ends in words."""
+    """Draw the scale beside the visible limb; a very short one has a number at its zero only."""
     upright, x, side = _beside_visible_limb(tube, half)
     to_y, ((low_level, low), (high_level, high)) = _to_y(tube), scale
 
@@ -153,8 +153,6 @@ def _draw_scale(canvas, tube, scale, half):
     length, line = abs(y_of(high_level) - y_of(low_level)), 1.3 * 0.85 * font
     if length <= line:
         scale_bar(canvas, x, [low_level, high_level], y_of, 2, side=name)
-        canvas.text(x + side * 30, y_of(low_level) - font, f"to {1000 * high_level:.0f} mm", anchor,
-                    0.85)
         return
     ticks = [0.025 * step for step in range(round((high_level - low_level) / 0.025) + 1)]
     pitch = length / (len(ticks) - 1)
