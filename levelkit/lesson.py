@@ -4,6 +4,7 @@ from .constants import CAUTION
 from .panels.asking import Prediction, SelfCheck
 from .panels.exercise_panel import ExercisePanel
 from .panels.gauge_glass_panel import GaugeGlassPanel
+from .panels.loop_panel import LoopPanel
 from .panels.manifold_panel import ManifoldPanel
 from .panels.remote_charts import printed_error_map, printed_sweep
 from .panels.ship_motion_panel import ShipMotionPanel
@@ -44,6 +45,11 @@ def error_map(boiler="water_tube"):
 def ship_motion_panel(boiler="water_tube"):
     """Return the panel of one of the ship's boilers at sea: list, trim and roll."""
     return ShipMotionPanel(ship.boilers[boiler], ship.barometer)
+
+
+def loop_panel():
+    """Return the panel of supply, cable, transmitter and receivers."""
+    return LoopPanel()
 
 
 def manifold_panel(boiler="water_tube"):

@@ -107,6 +107,7 @@ function render({ model, el }) {
     if (time >= film.times[last()]) time = film.times[0];
     playing = true;
     label();
+    words.textContent = "Playing. Pause to have the picture in words.";
     before = performance.now();
     request = requestAnimationFrame(tick);
   }
