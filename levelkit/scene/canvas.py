@@ -184,6 +184,9 @@ def _escaped(text):
 _MARKS = {
     "water": (18, 12, '<path d="M1 4h8M10 10h7" stroke="{m}" stroke-width="1"/>'),
     "glass water": (14, 10, '<path d="M1 3h6M8 8h5" stroke="{m}" stroke-width="1"/>'),
+    "bubbly water": (26, 22, '<path d="M1 6h7M15 17h7" stroke="{m}" stroke-width="1"/>'
+                             '<circle cx="17" cy="6" r="2.6" fill="#ffffff" stroke="{m}"/>'
+                             '<circle cx="6" cy="16" r="3.4" fill="#ffffff" stroke="{m}"/>'),
     "brine": (10, 7, '<path d="M0 2h6M5 5.5h5" stroke="{m}" stroke-width="1.1"/>'),
     "hot water": (22, 18, '<path d="M1 5h8M12 14h8" stroke="{m}" stroke-width="1"/>'),
     "light fluid": (26, 20, '<path d="M2 5h6" stroke="{m}" stroke-width="1"/>'

@@ -77,6 +77,7 @@ _PENS = {
 }
 _FILLS = {
     "water": Fill("#cfdde6", "#55768c"),
+    "bubbly water": Fill("#cfdde6", "#55768c"),
     "glass water": Fill("#dfe9ef", "#55768c"),
     "brine": Fill("#b7cbd8", "#3f5f75"),
     "hot water": Fill("#e2eaef", "#55768c"),
