@@ -19,7 +19,11 @@ GAS_EXCHANGE_SPEED = 0.05
 own estimate from the buoyancy of air in steam."""
 
 _SMOOTH = 0.5  # Pa: the root law becomes a straight line below this, so that a solver can step
+_SMOOTH_HEIGHT = 1e-6  # m
+_SMOOTH_AIR = 50.0  # Pa: the same for gas to and from the air, where nobody sees so little
+_AIR_DENSITY, _AIR_FLUX = 1.2, 240.0  # kg/m3, and kg/(s m2) at the speed of sound
 _TOP_MARGIN = 0.001  # m below the top in which a filling glass comes to rest
+_LEAST_ROOM = 1e-8  # m3 that a full glass leaves its steam: a hundredth of a cubic centimetre
 _INTAKE = 200.0  # Pa of vacuum at which air takes half of an outlet on its way in
 
 
@@ -186,7 +190,7 @@ def flows_at(state, areas, height, steam_pressure, gas_amount):
     here = steam_at(table, steam_pressure)
     pocket_t, density, latent = here.temperature, here.density, here.latent_heat
     dry_length = max(top - height, 0.0)
-    volume = fitting.bore_area * dry_length + fitting.top_volume + 1e-12
+    volume = fitting.bore_area * dry_length + fitting.top_volume + _LEAST_ROOM
     gas_pressure = gas_amount * GAS_CONSTANT * pocket_t / volume
     pocket = steam_pressure + gas_pressure
     wet = min(max(height / FOAM_DEPTH, 0.0), 1.0)
@@ -205,11 +209,13 @@ def flows_at(state, areas, height, steam_pressure, gas_amount):
         below = drum_pressure + gravity * (drum.water_density * level
                                            + drum.steam_density * (top - level))
         fall = below - foot
+        # trapped gas is a hard spring: what a micrometre of water does to it is no flow
+        soft = _SMOOTH + gas_pressure * fitting.bore_area / volume * _SMOOTH_HEIGHT
         if fall > 0:
-            water_in = water_area * _flux(drum.water_density, fall, at_drum.water_flux)
+            water_in = water_area * _flux(drum.water_density, fall, at_drum.water_flux, soft)
             steam_below = 0.0
         else:
-            water_in = water_area * wet * _flux(water_density, fall, at_foot.water_flux)
+            water_in = water_area * wet * _flux(water_density, fall, at_foot.water_flux, soft)
             steam_below = water_area * (1 - wet) * _flux(density, fall, at_foot.steam_flux)
     else:
         above_lip = max(height - lip, 0.0)
@@ -234,12 +240,13 @@ def flows_at(state, areas, height, steam_pressure, gas_amount):
         intake = 0.5 * min(max((outside - pocket) / _INTAKE, 0.0), 1.0)
         push = max(foot - outside, 2 * intake * water_density * gravity * height)
         drain_water += area * (1 - intake) * wet * _flux(water_density, push, at_foot.water_flux)
-        drain_steam += area * (1 - wet) * _flux(density, max(pocket - outside, 0.0),
-                                                at_foot.steam_flux)
-        air_in += area * (intake * wet + (1 - wet)) * _air_flux(outside - pocket)
+        drain_steam += area * (1 - wet) * _one_way_flux(density, pocket - outside,
+                                                        at_foot.steam_flux)
+        air_in += area * (intake * wet + (1 - wet)) * _one_way_flux(
+            _AIR_DENSITY, outside - pocket, _AIR_FLUX)
     top_area = fitting.discharge_coefficient * faults.top_leak_area
-    top_steam = top_area * _flux(density, max(pocket - outside, 0.0), at_foot.steam_flux)
-    air_in += top_area * _air_flux(outside - pocket)
+    top_steam = top_area * _one_way_flux(density, pocket - outside, at_foot.steam_flux)
+    air_in += top_area * _one_way_flux(_AIR_DENSITY, outside - pocket, _AIR_FLUX)
 
     # balance
     loss_length = dry_length + fitting.extra_condensing_length
@@ -265,7 +272,7 @@ def flows_at(state, areas, height, steam_pressure, gas_amount):
     gas_rate = air_in / MOLAR_MASS_DRY_AIR - gas_amount * (swept + exchanged)
     return GlassFlows(pocket, pocket_t, water_in, steam_below, steam_in, condensation,
                       drain_water, drain_steam, bore_rate / fitting.bore_area,
-                      pressure_rate / steam_pressure, gas_rate)
+                      pressure_rate / max(steam_pressure, 1.0), gas_rate)
 
 
 def _rates(steam_give, steam_density, water_density, taken_up, loss, steam_sum, water_sum):
@@ -280,12 +287,18 @@ def _rates(steam_give, steam_density, water_density, taken_up, loss, steam_sum, 
     return pressure_rate, condensation, (water_sum + condensation) / water_density
 
 
-def _flux(density, fall, limit):
+def _flux(density, fall, limit, smooth=_SMOOTH):
     """Mass flux by the root law, held smoothly below the critical flux, signed by the fall."""
-    free = sqrt(2 * density) * fall / (fall * fall + _SMOOTH * _SMOOTH) ** 0.25
+    free = sqrt(2 * density) * fall / (fall * fall + smooth * smooth) ** 0.25
     return free / (1 + (free / limit) ** 4) ** 0.25
 
 
-def _air_flux(fall):
-    """Mass flux of cold air sucked in, held at the speed of sound."""
-    return max(_flux(1.2, fall, 240.0), 0.0)
+def _one_way_flux(density, fall, limit):
+    """Mass flux of a gas to or from the air, nothing the other way, without a kink at rest.
+
+    A glass open to the air rests where the two streams meet: a kink there stalls a solver.
+    """
+    if fall <= 0:
+        return 0.0
+    free = sqrt(2 * density) * fall * fall / (fall * fall + _SMOOTH_AIR**2) ** 0.75
+    return free / (1 + (free / limit) ** 4) ** 0.25

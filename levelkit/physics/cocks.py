@@ -1,5 +1,6 @@
 """The gauge glass in time: what happens after a cock is turned or a way has choked."""
 
+import warnings
 from dataclasses import dataclass, replace
 from math import exp, log
 
@@ -145,16 +146,16 @@ def glass_history(state, duration, points=200):
            state.contents.gas_amount)
     seated_at, pieces, events = None, [], {"full": None, "empty": None}
     while True:
-        solution = _solved(state, now, start, duration)
+        solution = _solved(state, now, start, times[times >= start], duration)
         for name, found in zip(events, solution.t_events, strict=False):
             if events[name] is None and len(found):
                 events[name] = float(found[0])
-        reached = float(solution.t[-1])
-        pieces.append((state, times[(times >= start) & (times <= reached)], solution))
-        now = solution.sol(reached)
+        pieces.append((state, solution))
         if solution.status != 1:
+            now = solution.y[:, -1]
             break
-        seated_at, start = reached, np.nextafter(reached, np.inf)
+        now, seated_at = solution.y_events[2][0], float(solution.t_events[2][0])
+        start = np.nextafter(seated_at, np.inf)
         state = replace(state, contents=replace(state.contents, ball_seated=True))
         if start >= duration:
             break
@@ -209,7 +210,7 @@ def _flows(state, areas, values):
                     max(float(values[2]), 0.0))
 
 
-def _solved(state, start_values, start, duration):
+def _solved(state, start_values, start, times, duration):
     from scipy.integrate import solve_ivp
 
     areas = free_areas(state)
@@ -235,20 +236,23 @@ def _solved(state, start_values, start, duration):
         if ball(start, start_values) >= 0:  # the rush is there at once: no crossing to find
             ball.direction = -1
         events.append(ball)
-    solution = solve_ivp(rates, (start, duration), start_values, method="LSODA", events=events,
-                         dense_output=True, rtol=1e-6, atol=(1e-7, 1e-7, 1e-9))
-    if solution.status < 0:
-        raise InputError(f"The run of {duration:.4g} s could not be followed: {solution.message} "
-                         "Use a shorter run or less extreme openings.")
-    return solution
+    for method in ("LSODA", "Radau"):  # the second is slower and takes what the first cannot
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore", UserWarning)
+            solution = solve_ivp(rates, (start, duration), start_values, method=method,
+                                 events=events, t_eval=times, rtol=1e-6,
+                                 atol=(1e-7, 1e-7, 1e-9))
+        if solution.status >= 0:
+            return solution
+    raise InputError(f"The run of {duration:.4g} s could not be followed: {solution.message} "
+                     "Use a shorter run or less extreme openings.")
 
 
 def _reported(pieces, now, duration, events, seated_at):
     rows, times = [], []
-    for state, part, solution in pieces:
+    for state, solution in pieces:
         areas = free_areas(state)
-        for time in part:
-            values = solution.sol(time)
+        for time, values in zip(solution.t, solution.y.T, strict=True):
             flows = _flows(state, areas, values)
             times.append(time)
             rows.append((max(float(values[0]), 0.0), flows.pocket_pressure, flows.water_flow,

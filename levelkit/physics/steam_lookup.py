@@ -1,6 +1,6 @@
 """Saturated steam as a table of numbers, for models that look it up at every small step."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import exp, log
 from typing import NamedTuple
 
@@ -33,11 +33,11 @@ class SteamTable:
 
     first: float
     step: float
-    temperature: tuple
-    log_density: tuple
-    latent_heat: tuple
-    water_flux: tuple
-    steam_flux: tuple
+    temperature: tuple = field(repr=False)
+    log_density: tuple = field(repr=False)
+    latent_heat: tuple = field(repr=False)
+    water_flux: tuple = field(repr=False)
+    steam_flux: tuple = field(repr=False)
 
 
 class SteamAt(NamedTuple):

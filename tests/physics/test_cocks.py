@@ -97,7 +97,7 @@ def water_and_steam(state):
 def test_a_shut_glass_keeps_its_mass_and_its_believable_level(height):
     state = with_cocks(tubular_state(height=height), steam=0.0, water=0.0)
     run = glass_history(state, 3600.0, points=40)
-    assert water_and_steam(run.end) == pytest.approx(water_and_steam(state), rel=1e-6)
+    assert water_and_steam(run.end) == pytest.approx(water_and_steam(state), rel=1e-5)
     # all steam turned to water adds rho_g/rho_w of its length: 0.9 mm for 0.2 m
     assert 0 <= run.height[-1] - height < 1.1 * (0.4 - height + 0.02) * 4.16 / 965
     assert run.pocket_pressure[-1] < 101_325 / 2  # a vacuum once it has cooled
