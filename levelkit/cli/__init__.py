@@ -5,6 +5,7 @@ import sys
 
 from .. import __version__
 from ..errors import LevelkitError
+from .class_commands import add_class_commands
 
 
 def main(arguments=None):
@@ -38,6 +39,8 @@ def _parser():
         description="Print a page of values computed now beside published ones. The exit status "
                     "is 0 only if all agree and the planted wrong line is caught.")
     checking.set_defaults(run=_check)
+
+    add_class_commands(commands)
     return parser
 
 
