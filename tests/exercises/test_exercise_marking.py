@@ -74,6 +74,15 @@ def test_gauge_for_absolute_is_named():
     assert after.step("temperature").verdict == "followed" and after.misconceptions == ("MC09",)
 
 
+def test_another_barometer_is_still_the_gauge_pressure():
+    table = example("gauge-to-table")  # 8.01 bar: less 0.98 bar is no listed slip
+    step = mark(table, {"pressure": "7.03 bar"}).step("pressure")
+    assert step.slip == "reference" and "gauge pressure" in step.message and step.marks == 1
+    leg = example("leg-flashes")  # 3.75 bar gauge
+    assert mark(leg, {"begins": "4.765 bar g"}).step("begins").misconception == "MC09"
+    assert mark(leg, {"begins": "5.9 bar"}).step("begins").verdict == "wrong"
+
+
 def test_sign_and_size_are_marked_apart():
     errors = example("error-grows-with-pressure")
     step = mark(errors, {"error_1": "24.3 mm"}).step("error_1")

@@ -150,12 +150,20 @@ def test_a_sheet_is_seeded_balanced_and_tests_no_trap_twice():
     assert len(texts) == 10
 
 
-def test_forty_marks_over_four_topics():
+@pytest.mark.parametrize("name", ["Sunday", "resit", "A", "B", "C", "D"])
+def test_forty_marks_over_four_topics(name):
     topics = ["gauge glass", "two-fluid indicator", "transmitter", "manifold, signal and loop"]
-    sheet = make_sheet("secret", "Sunday", 6, 40, topics)
+    sheet = make_sheet("secret", name, 6, 40, topics)
     chosen = [families()[family_id].topic for family_id in sheet.family_ids]
     assert sorted(map(chosen.count, topics)) == [1, 1, 2, 2]
     assert sum(families()[family_id].marks for family_id in sheet.family_ids) == 40
+
+
+@pytest.mark.parametrize("number", range(12))
+def test_no_sheet_tests_one_trap_twice(number):
+    sheet = make_sheet("secret", number, 5, 32, ["manifold, signal and loop"])
+    traps = [families()[family_id].trap for family_id in sheet.family_ids]
+    assert len(set(traps)) == 5
 
 
 def test_another_sheet_is_another():

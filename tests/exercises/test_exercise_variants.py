@@ -61,6 +61,13 @@ def test_every_part_of_the_seed_counts():
     assert len(texts) == 4
 
 
+def test_options_come_in_an_order_of_their_own():
+    orders = {tuple(option for option, _ in variant("why-the-glass-reads-low", "a", n)
+                    .steps[0].options) for n in range(12)}
+    assert len(orders) > 3
+    assert {frozenset(order) for order in orders} == {frozenset({"drum", "glass", "equal"})}
+
+
 def test_the_code_does_not_tell_the_secret():
     one = variant("glass-reads-low", "open sesame", "1", "a")
     assert "sesame" not in one.code and len(one.code) == 11

@@ -14,6 +14,9 @@ def test_a_worked_example_fades(family_id):
     assert len(full) == len(partly) == len(blank) == len(one.family.steps)
     half = len(full) // 2
     assert partly[:half] == full[:half]
+    asked_late = [line for step, line in zip(one.family.steps, partly, strict=True)
+                  if step.kind != "method"][-1]
+    assert GAP in asked_late
     for step, whole, part, empty in zip(one.family.steps, full, partly, blank, strict=True):
         assert all(line.endswith(f"[{step.marks}]") for line in (whole, part, empty))
         if step.kind != "method":
