@@ -9,15 +9,18 @@ from .panels.manifold_panel import ManifoldPanel
 from .panels.remote_charts import printed_error_map, printed_sweep
 from .panels.ship_motion_panel import ShipMotionPanel
 from .panels.sweep_panel import SweepPanel
+from .panels.swell_panel import SwellPanel
 from .panels.transmitter_panel import TransmitterPanel
 from .panels.two_fluid_panel import TwoFluidPanel
 from .panels.vessels_panel import VesselsPanel
+from .panels.voting_panel import VotingPanel
 from .panels.water_panel import WaterPanel
 from .scenario import load_ship
 
 __all__ = ["CAUTION", "Prediction", "SelfCheck", "error_map", "exercise", "gauge_glass_panel",
-           "ship", "ship_motion_panel", "sweep_chart", "sweep_panel", "transmitter_panel",
-           "two_fluid_panel", "vessels_panel", "water_panel"]
+           "ship", "ship_motion_panel", "sweep_chart", "sweep_panel", "swell_panel",
+           "transmitter_panel", "two_fluid_panel", "vessels_panel", "voting_panel",
+           "water_panel"]
 
 ship = load_ship()
 
@@ -55,6 +58,16 @@ def loop_panel():
 def manifold_panel(boiler="water_tube"):
     """Return the manifold drill of one of the ship's boilers."""
     return ManifoldPanel(ship.boilers[boiler], ship.barometer)
+
+
+def swell_panel():
+    """Return the panel of a drum boiler that swells and shrinks through time."""
+    return SwellPanel(ship.barometer)
+
+
+def voting_panel(boiler="water_tube"):
+    """Return the panel of a boiler's set levels and of transmitters that vote on its trip."""
+    return VotingPanel(ship.boilers[boiler], ship.barometer)
 
 
 def transmitter_panel(boiler="water_tube"):
