@@ -89,7 +89,7 @@ class CocksPanel(MovingPanel):
                                     style={"description_width": "initial"})
         start = self._normal
         self._combination = widgets.Dropdown(
-            options=[("partly open", None), *((name, name) for name in _COMBINATIONS)],
+            options=[("partly open", ""), *((name, name) for name in _COMBINATIONS)],
             description="All eight", style={"description_width": "initial"})
         self._combination.observe(self._combine, "value")
         return {
@@ -136,7 +136,7 @@ class CocksPanel(MovingPanel):
 
     def evaluate(self, values):
         self._combination.value = next((name for name, openings in _COMBINATIONS.items()
-                                        if openings == self._openings()), None)
+                                        if openings == self._openings()), "")
         state = cock_state(self.boiler, self.barometer, CockSetting(
             values["pressure"], values["level"] / 1000,
             *(values[key] / 100 for key in _COCKS), values["fault"], values["begin"], self._kept))

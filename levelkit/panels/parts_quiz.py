@@ -29,7 +29,7 @@ class PartsQuiz(widgets.VBox):
         self._numbers = {name: number for number, name in enumerate(self.parts, 1)}
         self._order = random.Random(kind.name).sample(sorted(self.parts), len(self.parts))
         self.named, self.slips = (), 0
-        self.answer.options = [("choose a name", None), *((name, name)
+        self.answer.options = [("choose a name", ""), *((name, name)
                                                           for name in sorted(self.parts))]
         self._ask("")
 
@@ -55,13 +55,13 @@ class PartsQuiz(widgets.VBox):
 
     def _check(self):
         chosen, asked = self.answer.value, self.asked
-        if chosen is None:
+        if not chosen:
             self._ask("Choose a name first.")
         elif chosen == asked:
             self.named = (*self.named, asked)
             self._ask(f"Right: {self._numbers[asked]} is the {asked}: "
                       f"{self.parts[asked].purpose}.")
-            self.answer.value = None
+            self.answer.value = ""
             self._changed()
         else:
             self.slips += 1
