@@ -11,11 +11,11 @@ from dataclasses import replace
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parent.parent))
-from glass_values import tubular_state  # noqa: E402
+from glass_values import tubular_state
 
-from levelkit.physics.cock_state import CockFaults  # noqa: E402
-from levelkit.physics.cocks import glass_after, glass_history, with_cocks  # noqa: E402
-from levelkit.physics.settled_glass import settled_glass  # noqa: E402
+from levelkit.physics.cock_state import CockFaults
+from levelkit.physics.cocks import glass_after, glass_history, with_cocks
+from levelkit.physics.settled_glass import settled_glass
 
 AIM_SETTLED, AIM_FRAME = 200e-6, 10e-3
 FRAME, FRAMES = 0.04, 50
