@@ -1,5 +1,7 @@
 """Lesson 07 as its user sees it: in JupyterLab, by keyboard, at 1280x720."""
 
+import re
+
 import pytest
 from conftest import numbers_in, open_and_run
 from looking import assert_fits_the_screen, errors_shown, picture
@@ -154,7 +156,7 @@ def test_the_exercise_takes_its_own_working_as_right(opened):
     card.scroll_into_view_if_needed()
     for name in ("Hint", "Formula", "Working"):
         card.get_by_role("button", name=name).click()
-    working = card.locator("li", has_text="R =").last
+    working = card.locator("li", has_text=re.compile(r"= \d+\.\d mm$"))
     working.wait_for()
     card.get_by_role("textbox", name="Answer").first.fill(
         working.inner_text().split("=")[-1].strip())
