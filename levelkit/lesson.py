@@ -2,10 +2,18 @@
 
 from .constants import CAUTION
 from .panels.asking import Prediction, SelfCheck
+from .panels.blow_through_panel import BlowThroughPanel
+from .panels.bolts_panel import BoltsPanel
+from .panels.breakage_panel import BreakagePanel
+from .panels.cocks_panel import CocksPanel
 from .panels.exercise_panel import ExercisePanel
 from .panels.gauge_glass_panel import GaugeGlassPanel
+from .panels.glass_types_panel import GlassTypesPanel
+from .panels.installation_card import InstallationCard
 from .panels.loop_panel import LoopPanel
 from .panels.manifold_panel import ManifoldPanel
+from .panels.optics_panel import OpticsPanel
+from .panels.order_drill import OrderDrill
 from .panels.remote_charts import printed_error_map, printed_sweep
 from .panels.ship_motion_panel import ShipMotionPanel
 from .panels.sweep_panel import SweepPanel
@@ -15,12 +23,14 @@ from .panels.two_fluid_panel import TwoFluidPanel
 from .panels.vessels_panel import VesselsPanel
 from .panels.voting_panel import VotingPanel
 from .panels.water_panel import WaterPanel
+from .physics.breakage import ISOLATION_DRILL, WARMING_DRILL
 from .scenario import load_ship
 
-__all__ = ["CAUTION", "Prediction", "SelfCheck", "error_map", "exercise", "gauge_glass_panel",
-           "ship", "ship_motion_panel", "sweep_chart", "sweep_panel", "swell_panel",
+__all__ = ["CAUTION", "Prediction", "SelfCheck", "blow_through_panel", "bolts_panel",
+           "breakage_panel", "cocks_panel", "error_map", "exercise", "gauge_glass_panel",
+           "glass_types_panel", "installation_check", "isolation_drill", "optics_panel", "ship", "ship_motion_panel", "sweep_chart", "sweep_panel", "swell_panel",
            "transmitter_panel", "two_fluid_panel", "vessels_panel", "voting_panel",
-           "water_panel"]
+           "warming_drill", "water_panel"]
 
 ship = load_ship()
 
@@ -78,6 +88,52 @@ def transmitter_panel(boiler="water_tube"):
 def two_fluid_panel(boiler="water_tube"):
     """Return the two-fluid indicator panel of one of the ship's boilers."""
     return TwoFluidPanel(ship.boilers[boiler], ship.barometer)
+
+
+def glass_types_panel():
+    """Return the panel of the three direct gauge glasses and their parts."""
+    return GlassTypesPanel(ship.boilers)
+
+
+def installation_check():
+    """Return the check of the ship's boilers, line by line."""
+    return InstallationCard(ship.boilers)
+
+
+def bolts_panel():
+    """Return the drill of tightening a gauge cover."""
+    return BoltsPanel()
+
+
+def optics_panel():
+    """Return the panel of what the eye sees in a gauge glass."""
+    return OpticsPanel(ship.barometer)
+
+
+def cocks_panel(boiler="auxiliary"):
+    """Return the panel of a gauge glass and its cocks in time."""
+    return CocksPanel(ship.boilers[boiler], ship.barometer)
+
+
+def blow_through_panel():
+    """Return the blow-through drill."""
+    return BlowThroughPanel()
+
+
+def breakage_panel(boiler="auxiliary"):
+    """Return the panel of a broken gauge glass of one of the ship's boilers."""
+    return BreakagePanel(ship.boilers[boiler], ship.barometer)
+
+
+def isolation_drill():
+    """Return the drill on the order of isolating a broken glass."""
+    return OrderDrill("A glass bursts beside you: what do you do, in which order?",
+                      ISOLATION_DRILL)
+
+
+def warming_drill():
+    """Return the drill on the order of warming a new glass."""
+    return OrderDrill("A new glass is in: how do you bring it into service?", WARMING_DRILL)
 
 
 def vessels_panel():
