@@ -28,9 +28,9 @@ from .scenario import load_ship
 
 __all__ = ["CAUTION", "Prediction", "SelfCheck", "blow_through_panel", "bolts_panel",
            "breakage_panel", "cocks_panel", "error_map", "exercise", "gauge_glass_panel",
-           "glass_types_panel", "installation_check", "isolation_drill", "optics_panel", "ship", "ship_motion_panel", "sweep_chart", "sweep_panel", "swell_panel",
-           "transmitter_panel", "two_fluid_panel", "vessels_panel", "voting_panel",
-           "warming_drill", "water_panel"]
+           "glass_types_panel", "installation_check", "isolation_drill", "optics_panel", "ship",
+           "ship_motion_panel", "sweep_chart", "sweep_panel", "swell_panel", "transmitter_panel",
+           "two_fluid_panel", "vessels_panel", "voting_panel", "warming_drill", "water_panel"]
 
 ship = load_ship()
 

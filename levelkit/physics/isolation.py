@@ -38,8 +38,8 @@ def isolation_loss(first_flow, second_flow, time_each):
 
     Examples
     --------
-    >>> isolation_loss(0.6, 0.1, 20.0), isolation_loss(0.1, 0.6, 20.0)
-    (16.0, 26.0)
+    >>> isolation_loss(0.5, 0.25, 20.0), isolation_loss(0.25, 0.5, 20.0)
+    (20.0, 25.0)
     """
     first = checked("flow of the end shut first", first_flow, 0.0, 1e4, "kg/s")
     second = checked("flow of the other end", second_flow, 0.0, 1e4, "kg/s")
