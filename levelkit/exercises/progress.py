@@ -6,9 +6,12 @@ from dataclasses import asdict, dataclass, fields
 
 from ..errors import InputError
 from .bank import families
+from .misconceptions import misconception
 from .storage import read_json, write_json
 
 VERSION = 1
+NO_HELP, HINT, FORMULA, WORKING, PARTLY_WORKED = "", "hint", "formula", "working", "partly worked"
+_OWN_WORK = {NO_HELP, HINT, FORMULA}
 CURED_AFTER = 2  # right answers in a row to questions in which the slip could have been made
 
 
@@ -28,6 +31,8 @@ class Attempt:
         Codes of the slips that were made.
     entries : dict of str to str
         What was typed, by step.
+    help : str
+        The most help that was open: "", "hint", "formula", "working" or "partly worked".
     """
 
     when: str
@@ -37,6 +42,7 @@ class Attempt:
     maximum: int
     misconceptions: tuple
     entries: dict
+    help: str = NO_HELP
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,12 +60,16 @@ class Progress:
     attempts: tuple = ()
     note: str = ""
 
-    def with_attempt(self, variant, result, entries, when):
+    def with_attempt(self, variant, result, entries, when, help=NO_HELP):
         """Return the progress with one more marked question."""
         attempt = Attempt(str(when), variant.family.id, variant.code, result.marks,
                           result.maximum, result.misconceptions,
-                          {step: str(text) for step, text in entries.items()})
+                          {step: str(text) for step, text in entries.items()}, help)
         return Progress((*self.attempts, attempt), self.note)
+
+    def codes(self, family_id):
+        """Return the codes of the variants of a family that were tried."""
+        return {attempt.code for attempt in self.attempts if attempt.family == family_id}
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,15 +146,17 @@ def progress_csv(progress):
     for attempt in progress.attempts:
         writer.writerow([attempt.when, attempt.family, attempt.code, attempt.marks,
                          attempt.maximum, " ".join(attempt.misconceptions),
-                         "; ".join(f"{step}: {entry}" for step, entry in attempt.entries.items())])
+                         "; ".join(f"{step}: {entry}" for step, entry in attempt.entries.items()),
+                         attempt.help])
     return text.getvalue()
 
 
 def weak_misconceptions(progress):
     """Return the misunderstandings that a learner still has, the weakest first.
 
-    A slip counts until questions in which it could have been made were answered twice
-    in a row without it; the more often and the later it was made, the weaker.
+    A slip counts until two questions in a row in which it could have been made were answered
+    without it, at the first try and without reading the working; the more often and the later
+    it was made, the weaker.
 
     Parameters
     ----------
@@ -157,12 +169,15 @@ def weak_misconceptions(progress):
         Codes.
     """
     bank = families()
-    made, clean, last = {}, {}, {}
+    made, clean, last, seen = {}, {}, {}, set()
     for index, attempt in enumerate(progress.attempts):
         for code in attempt.misconceptions:
             made[code] = made.get(code, 0) + 1
             clean[code], last[code] = 0, index
-        if attempt.family in bank and attempt.marks == attempt.maximum:
+        question = (attempt.family, attempt.code)
+        own = question not in seen and attempt.help in _OWN_WORK
+        seen.add(question)
+        if own and attempt.family in bank and attempt.marks == attempt.maximum:
             for code in bank[attempt.family].misconceptions:
                 clean[code] = clean.get(code, 0) + 1
     weak = [code for code in made if clean[code] < CURED_AFTER]
@@ -200,7 +215,9 @@ def next_family(progress, topic=""):
         can_cure = [one for one in choice if code in one.misconceptions]
         if can_cure:
             best = min(can_cure, key=lambda one: (tried.get(one.id, 0), one.difficulty, one.id))
-            return NextQuestion(best.id, f"It tries again what went wrong before ({code}).")
+            known = misconception(code)
+            return NextQuestion(best.id, f"It tries again what went wrong before: “{known.title}” "
+                                         f"({code}). Lesson {known.lesson} shows why not.")
     untried = [one for one in choice if one.id not in tried]
     if untried:
         return NextQuestion(untried[0].id,

@@ -6,7 +6,7 @@ import os
 import pytest
 
 from levelkit.errors import InputError
-from levelkit.exercises import example, families, mark
+from levelkit.exercises import example, families, mark, variant
 from levelkit.exercises.progress import (
     Progress,
     load_progress,
@@ -24,11 +24,11 @@ def tried(progress, family_id, answers):
     return progress.with_attempt(one, mark(one, answers), answers, "2030-01-07T10:00:00")
 
 
-def solved(progress, family_id):
-    one = example(family_id)
-    return tried(progress, family_id, {step.id: one.solution.steps[step.id] if step.kind == "choice"
-                                       else one.answer(step.id).replace(",", " ")
-                                       for step in one.family.asked_steps})
+def solved(progress, family_id, place=0, help=""):
+    one = variant(family_id, "practice", "Cadet 7", place=place)
+    answers = {step.id: one.solution.steps[step.id] if step.kind == "choice"
+               else one.answer(step.id).replace(",", " ") for step in one.family.asked_steps}
+    return progress.with_attempt(one, mark(one, answers), answers, "2030-01-07T10:00:00", help)
 
 
 @pytest.fixture
@@ -116,6 +116,7 @@ def test_the_next_question_picks_the_weak_spot():
     assert weak_misconceptions(progress) == ("MC03", "MC02")
     chosen = next_family(progress)
     assert "MC03" in families()[chosen.family_id].misconceptions and "(MC03)" in chosen.reason
+    assert "“Water is 1000 kg/m³”" in chosen.reason and "Lesson 02" in chosen.reason
     assert chosen.family_id not in ("glass-reads-low", "hot-column")
 
 
@@ -123,7 +124,23 @@ def test_a_spot_is_no_longer_weak_after_two_clean_answers():
     progress = tried(Progress(), "glass-reads-low", {"height": "214.6 mm"})
     once = solved(progress, "glass-reads-low")
     assert "MC02" in weak_misconceptions(once)
-    assert "MC02" not in weak_misconceptions(solved(once, "glass-reads-low"))
+    assert "MC02" not in weak_misconceptions(solved(once, "glass-reads-low", place=1))
+
+
+@pytest.mark.parametrize("place, help", [(0, ""), (1, "working"), (1, "partly worked")])
+def test_a_corrected_or_copied_answer_cures_nothing(place, help):
+    progress = tried(Progress(), "glass-reads-low", {"height": "214.6 mm"})
+    twice = solved(solved(progress, "glass-reads-low"), "glass-reads-low", place, help)
+    assert "MC02" in weak_misconceptions(twice)
+
+
+def test_a_file_from_before_help_was_kept_is_read(path):
+    save_progress(path, two_attempts())
+    document = json.loads(path.read_text(encoding="utf-8"))
+    for row in document["attempts"]:
+        del row["help"]
+    write_json(path, document)
+    assert load_progress(path) == two_attempts()
 
 
 def test_without_a_weak_spot_it_goes_on_through_the_bank():
