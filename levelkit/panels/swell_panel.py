@@ -52,9 +52,9 @@ class SwellPanel(MovingPanel):
                                      description="Feed", style=style),
             "boiler": widgets.Dropdown(options=[LARGE, SMALL], description="Boiler", style=style),
             "drum_metal": Control("Drum metal", "t", 0, 140, 1, _START["drum_metal"], 0),
-            "share": Control("Bubbles too low to miss", "%", 0, 100, 5, 0, 0),
-            "signal_error": Control("Transmitter too high", "mm", 0, 200, 5, 0, 0),
-            "duration": Control("Length of the run", "s", 60, 600, 10, _START["duration"], 0),
+            "share": Control("Bubbles seen", "%", 0, 100, 5, 0, 0),
+            "signal_error": Control("Signal too high", "mm", 0, 200, 5, 0, 0),
+            "duration": Control("Run length", "s", 60, 600, 10, _START["duration"], 0),
         }
 
     def _control_grid(self):

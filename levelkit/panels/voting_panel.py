@@ -148,7 +148,7 @@ class VotingPanel(Panel):
             boiler.title, boiler.drum.shape.radius, boiler.drum.axis_height, setting.level,
             set_levels, channels, setting.legs == SHARED_LEG, _vote_line(result),
             result.result.trips, ("fails 1 in", "false trip in"), table, setting.architecture,
-            self._rows(result), verdict,
+            self._rows(result, look), verdict,
             show_truth and result.result.trips != result.should_trip, show_truth), look)
 
     def _compared(self, setting):
@@ -168,16 +168,16 @@ class VotingPanel(Panel):
             return {"trip": "TRIP", "healthy": "stay", "removed": "out"}[case.setting.bad_input]
         return "TRIP" if case.shown[index] <= self.boiler.levels.low_trip else "stay"
 
-    def _rows(self, case):
+    def _rows(self, case, look):
         rows = [("summed exactly", _power(case.on_demand[case.setting.architecture]))]
         simple = case.simplified
         rows.append(("simple form", _power(simple) if simple is not None else "none"))
-        counted = self.counted
+        counted, within = self.counted, "95 % within" if look.detail else "95 %"
         if counted is None:
-            return (*rows, ("drawn at random", "not yet"), ("95 % within", "\u2013"))
+            return (*rows, ("drawn at random", "not yet"), (within, "\u2013"))
         found = counted[1]
         return (*rows, (f"drawn, seed {counted[0]}", _power(found.value)),
-                ("95 % within", _interval(found)))
+                (within, _interval(found)))
 
     def reading(self, result, values):
         setting, counted = result.setting, self.counted

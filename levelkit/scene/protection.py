@@ -277,10 +277,10 @@ def _draw_numbers(canvas, view):
 
 def describe_protection(view):
     """Return what the picture shows, in a sentence or two."""
-    shown = ", ".join(f"{channel.name} shows {channel.shown}" for channel in view.channels
+    shown = ", ".join(f"{channel.name} {channel.shown}" for channel in view.channels
                       if channel.used)
-    decision = "the trip comes" if view.trips else "the trip does not come"
+    decision = "fuel shut off" if view.trips else "stays on"
     if not view.show_truth:
         return f"{shown}. {view.vote_line}: {decision}. The true level is hidden."
-    return (f"The drum stands at {1000 * view.level:.0f} mm; {shown}. {view.vote_line}: "
-            f"{decision}. {view.verdict[0]} {view.verdict[1]}.")
+    return (f"True level {1000 * view.level:.0f} mm; {shown}. {view.vote_line}: "
+            f"{' '.join(view.verdict)}.")

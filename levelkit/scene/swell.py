@@ -242,10 +242,9 @@ def describe_swell(view, i, frame, show_truth=True):
     """Return what a frame shows, in a sentence or two."""
     curves = view.curves
     event = view.event[0].upper() + view.event[1:]
-    seen = (f"{event}, at {curves.time[i]:.0f} s: the glass stands "
-            f"{signed(curves.shown[i], 'mm')} from where it began, pressure "
-            f"{curves.pressure[i]:.1f} bar g")
+    seen = (f"{event}, at {curves.time[i]:.0f} s, {curves.pressure[i]:.1f} bar g: glass "
+            f"{signed(curves.shown[i], 'mm')}")
     if not show_truth:
         return f"{seen}. Surface and mass are hidden."
-    return (f"{seen}; the bubbly surface {signed(curves.surface[i], 'mm')}, water and steam "
+    return (f"{seen}, surface {signed(curves.surface[i], 'mm')}, water and steam "
             f"{signed(curves.mass[i], 'kg')}: {', '.join(view.verdicts[frame])}.")
