@@ -22,7 +22,8 @@ _NAMES = {"drum_isolator": "drum isolator", "reference_isolator": "reference iso
           "equaliser": "equaliser", "drum_drain": "drum drain",
           "reference_drain": "reference drain", "drum_vent": "drum vent",
           "reference_vent": "reference vent", STEAM_VALVE: "steam valve"}
-_ZERO_CHECKS = (("not asked", None), ("4.00 mA", 0.004), ("12.00 mA", 0.012),
+NOT_ASKED = "not asked"
+_ZERO_CHECKS = ((NOT_ASKED, NOT_ASKED), ("4.00 mA", 0.004), ("12.00 mA", 0.012),
                 ("20.50 mA", 0.0205))
 
 
@@ -110,11 +111,8 @@ class ManifoldPanel(Panel):
         self.wait = self._button("Wait", lambda _: self._let_pass())
         self.hint = self._button("Show a sound move", lambda _: self._show_way())
         helps = widgets.Box([self.wait, self.hint])
-        rows = [widgets.Box([self._valve_button(valve) for valve in _NAMES])]
-        for row in (helps, *rows):
-            row.add_class("lk-buttons")
-        rows[0].add_class("lk-wide")
-        grid = widgets.Box([*self.controls.values(), helps, self.said, *rows])
+        helps.add_class("lk-buttons")
+        grid = widgets.Box([*self.controls.values(), helps, self.said])
         grid.add_class("lk-grid")
         grid.add_class("lk-three")
         return grid
@@ -130,9 +128,10 @@ class ManifoldPanel(Panel):
         return button
 
     def _button_row(self):
+        valves = [self._valve_button(valve) for valve in _NAMES]
         reset = self._button("Start again", lambda _: self.reset())
         save = self.readings.buttons[1]
-        row = widgets.Box([reset, self.projector, save, self.truth])
+        row = widgets.Box([*valves, reset, self.projector, save, self.truth])
         row.add_class("lk-buttons")
         return row
 
@@ -168,7 +167,7 @@ class ManifoldPanel(Panel):
         self._entries.append(entry)
         self.readings.rows.append(self._row(len(self._entries), entry))
         with self._one_redraw():
-            self.controls["zero"].value = None
+            self.controls["zero"].value = NOT_ASKED
 
     def _show_way(self):
         """Say the next move of the worked way, as long as the learner is on it."""
@@ -204,7 +203,7 @@ class ManifoldPanel(Panel):
 
     def _sentence(self, values, state):
         """The zero check if one is asked for, or what the last move did."""
-        if values["zero"] is not None:
+        if values["zero"] != NOT_ASKED:
             try:
                 return zero_check(state, values["zero"])
             except InputError as refusal:

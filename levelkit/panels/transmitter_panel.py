@@ -96,8 +96,8 @@ class TransmitterPanel(Panel):
             "loss": Control("Lost from leg", "mm", 0, top, 1, 0, 0),
             "depth": Control("Depth below", "m", 0, 10, 0.1, transmitter.depth, 1),
             "connection": widgets.Dropdown(
-                options=[("reversed: H on reference leg", REVERSED),
-                         ("direct: H on drum side", DIRECT)],
+                options=[("reversed: H on the leg", REVERSED),
+                         ("direct: H on the drum", DIRECT)],
                 description="Connection", style=style),
             "fault": widgets.Dropdown(options=[("none", NO_FAULT), *faults], description="Fault",
                                       style=style),
@@ -162,7 +162,7 @@ class TransmitterPanel(Panel):
     def _rows(self, case, look, steaming, show_truth):
         drum, reading = case.state.drum, case.reading
         gauge = format_number(gauge_pressure_bar(drum.pressure, self.barometer), 1)
-        pressure = ("Drum pressure p", f"{gauge} bar g")
+        pressure = ("Drum pressure p" if look.detail else "Drum p", f"{gauge} bar g")
         pneumatic = case.state.receiver == PNEUMATIC
         signal = ("Signal", f"{reading.air_signal / BAR:.3f} bar" if pneumatic
                   else f"{1e3 * reading.current:.2f} mA")

@@ -58,8 +58,8 @@ def _error_in_words(result):
     if is_failure(result):
         return "The signal is no level."
     if abs(result.error) < 5e-5:
-        return "The indicator agrees with the drum."
-    return (f"The indicator reads {1000 * abs(result.error):.1f} mm "
+        return "The two agree."
+    return (f"It reads {1000 * abs(result.error):.1f} mm "
             f"{'LOW' if result.error < 0 else 'HIGH'}.")
 
 
@@ -77,8 +77,7 @@ def signal_in_words(view):
     elif result.shown_fraction < BELOW_LIVE_ZERO:
         sentences.append("Below the live zero: no air, not an empty drum.")
     if result.shut_in:
-        sentences.append(f"Shut in: {' and '.join(result.shut_in)}; it no longer follows the "
-                         "level.")
+        sentences.append(f"Shut in: {' and '.join(result.shut_in)}.")
     if result.below_connection:
         sentences.append("The level is below the lower connection: no instrument sees it.")
     return sentences

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from levelkit.constants import CAUTION
 from levelkit.lesson import manifold_panel
+from levelkit.panels.manifold_panel import NOT_ASKED
 from levelkit.panels.manifold_tasks import TASKS
 
 VALVES = ("drum_isolator", "reference_isolator", "equaliser", "drum_drain", "reference_drain",
@@ -82,7 +83,7 @@ def test_a_shut_drum_isolator_lets_the_reading_run_off_with_the_pressure(panel):
 def test_the_zero_check_is_a_trap_for_whoever_expects_four_milliampere(panel):
     panel.set(zero=0.004)
     assert "needs 0 Pa" in said(panel)
-    panel.set(zero=None)
+    panel.set(zero=NOT_ASKED)
     follow(panel, "take out of service")
     panel.set(zero=0.004)
     assert said(panel).startswith("Wrong") and "20.50 mA" in said(panel) and CAUTION in said(panel)
@@ -113,7 +114,7 @@ def test_buttons_say_what_they_will_do(panel):
 def test_a_new_task_and_start_again_begin_with_an_empty_log(panel):
     start = panel._picture.value
     panel.valves["drum_drain"].click()
-    assert len(panel.readings.rows) == 1
+    assert len(panel.readings.rows) == 1 and panel.controls["zero"].value == NOT_ASKED
     panel.set(task="put into service")
     assert panel.result.entries == () and panel.readings.rows == []
     panel.reset()
