@@ -1,6 +1,7 @@
 """The commands for a class: papers, marking, reports. Each only reads its arguments."""
 
 import datetime
+from pathlib import Path
 
 
 def add_class_commands(commands):
@@ -12,6 +13,58 @@ def add_class_commands(commands):
     paper.add_argument("sheet", help="the sheet file, such as test_1.toml")
     paper.set_defaults(run=_paper)
 
+    mark = commands.add_parser(
+        "mark", help="mark what a class handed in",
+        description="Mark answers.csv and the hand-ins of a folder of papers, or other files. "
+                    "What cannot be read is told with file, line and what to do; the rest is "
+                    "marked. Nothing that is handed in is run.")
+    mark.add_argument("folder", type=Path, help="the folder that levelkit paper made")
+    mark.add_argument("files", nargs="*", type=Path, help="grids (CSV) or hand-ins (JSON); "
+                                                          "default: those of the folder")
+    mark.add_argument("--rehearse", action="store_true",
+                      help="invent hand-ins with known slips, to try it out before class")
+    mark.set_defaults(run=_mark)
+
+    override = commands.add_parser(
+        "override", help="change one mark by hand, with the reason",
+        description="Add a line to overrides.csv and mark again; the first mark stays readable.")
+    override.add_argument("folder", type=Path)
+    for name, words in (("candidate", "candidate number"), ("question", "number of the question"),
+                        ("step", "name of the step, as in marks.csv"), ("marks", "new marks")):
+        override.add_argument(name, help=words)
+    override.add_argument("--reason", required=True)
+    override.add_argument("--by", default="", help="initials")
+    override.set_defaults(run=_override)
+
+    report = commands.add_parser(
+        "report", help="class report, feedback pages, anonymous marks",
+        description="Write the class report, one feedback page for each candidate, and the marks "
+                    "without names or numbers for an external examiner.")
+    report.add_argument("folder", type=Path)
+    report.add_argument("files", nargs="*", type=Path)
+    report.set_defaults(run=_report)
+
+    second = commands.add_parser(
+        "second-marker", help="a blind sample for a second marker, and the comparison",
+        description="Write some scripts without number and marks; with --back compare the sheet "
+                    "that came back.")
+    second.add_argument("folder", type=Path)
+    second.add_argument("--count", type=int, default=8, help="scripts in the sample (default: 8)")
+    second.add_argument("--back", action="store_true", help="compare the filled-in sheet")
+    second.set_defaults(run=_second)
+
+    delete = commands.add_parser(
+        "delete-class", help="delete everything kept of a class",
+        description="Delete sheets, register, papers, answers, marks and all copies of a class, "
+                    "for good. Give the name of the class to show that you mean it.")
+    delete.add_argument("folder", type=Path, help="where the sheet files of the class are")
+    delete.add_argument("class_name", help="name of the class, as in its sheet files")
+    delete.set_defaults(run=_delete)
+
+
+def _now():
+    return datetime.datetime.now()
+
 
 def _told(sentences):
     for sentence in sentences:
@@ -22,5 +75,42 @@ def _told(sentences):
 def _paper(options):
     from ..papers.making import make_papers
 
-    _, sentences = make_papers(options.sheet, datetime.datetime.now())
+    _, sentences = make_papers(options.sheet, _now())
     return _told(sentences)
+
+
+def _mark(options):
+    from ..records.class_folder import mark_folder, rehearse_folder
+
+    if options.rehearse:
+        return _told(rehearse_folder(options.folder, _now()))
+    return _told(mark_folder(options.folder, _now(), options.files))
+
+
+def _override(options):
+    from ..records.class_folder import change_mark
+
+    return _told(change_mark(options.folder, _now(), options.candidate, options.question,
+                             options.step, options.marks, options.reason, options.by))
+
+
+def _report(options):
+    from ..records.class_folder import report_folder
+
+    return _told(report_folder(options.folder, _now(), options.files))
+
+
+def _second(options):
+    from ..records.class_folder import second_marker, second_marker_back
+
+    if options.back:
+        return _told(second_marker_back(options.folder))
+    return _told(second_marker(options.folder, _now(), options.count))
+
+
+def _delete(options):
+    from ..records.privacy import delete_class
+
+    deleted, left = delete_class(options.folder, options.class_name)
+    print(f"{deleted} files of the class are deleted.")
+    return _told(f"Left, for it is not ours: {path}" for path in left)

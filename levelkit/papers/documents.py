@@ -85,7 +85,7 @@ def _common(paper):
     sheet = paper.sheet
     return {
         "page": PAGES[sheet.print.page], "large": sheet.print.large, "title": sheet.title,
-        "class": sheet.class_name, "date": _in_words(sheet.date), "marks": paper.marks,
+        "class": sheet.class_name, "date": in_words(sheet.date), "marks": paper.marks,
         "caution": CAUTION,
         "stamp": f"levelkit {__version__}, issue {paper.issue}"}
 
@@ -94,7 +94,7 @@ _MONTHS = ("January", "February", "March", "April", "May", "June", "July", "Augu
            "October", "November", "December")
 
 
-def _in_words(date):
+def in_words(date):
     """A date that nobody reads the wrong way round, whatever the machine's language."""
     return f"{date.day} {_MONTHS[date.month - 1]} {date.year}"
 
