@@ -1,6 +1,8 @@
 """The one thing that a lesson imports."""
 
 from .constants import CAUTION
+from .exercises import FULL, example, faded
+from .exercises.oral_record import OralRecord, finished
 from .panels.asking import Prediction, SelfCheck
 from .panels.blow_through_panel import BlowThroughPanel
 from .panels.bolts_panel import BoltsPanel
@@ -13,7 +15,9 @@ from .panels.installation_card import InstallationCard
 from .panels.loop_panel import LoopPanel
 from .panels.manifold_panel import ManifoldPanel
 from .panels.optics_panel import OpticsPanel
+from .panels.oral_panel import OralPanel, outcome_text
 from .panels.order_drill import OrderDrill
+from .panels.practice_panel import PracticePanel
 from .panels.remote_charts import printed_error_map, printed_sweep
 from .panels.ship_motion_panel import ShipMotionPanel
 from .panels.sweep_panel import SweepPanel
@@ -28,9 +32,10 @@ from .scenario import load_ship
 
 __all__ = ["CAUTION", "Prediction", "SelfCheck", "blow_through_panel", "bolts_panel",
            "breakage_panel", "cocks_panel", "error_map", "exercise", "gauge_glass_panel",
-           "glass_types_panel", "installation_check", "isolation_drill", "optics_panel", "ship",
-           "ship_motion_panel", "sweep_chart", "sweep_panel", "swell_panel", "transmitter_panel",
-           "two_fluid_panel", "vessels_panel", "voting_panel", "warming_drill", "water_panel"]
+           "glass_types_panel", "installation_check", "isolation_drill", "optics_panel",
+           "oral_outcome", "oral_panel", "practice_panel", "ship", "ship_motion_panel",
+           "sweep_chart", "sweep_panel", "swell_panel", "transmitter_panel", "two_fluid_panel",
+           "vessels_panel", "voting_panel", "warming_drill", "water_panel", "worked_example"]
 
 ship = load_ship()
 
@@ -149,3 +154,25 @@ def water_panel():
 def exercise(family_id, candidate="your name"):
     """Return a question of a family with the candidate's own numbers."""
     return ExercisePanel(family_id, candidate)
+
+
+def practice_panel(family_id="glass-reads-low", candidate="your name"):
+    """Return the practice panel: any question, examples that fade, progress beside the notebook."""
+    return PracticePanel(family_id, candidate)
+
+
+def oral_panel():
+    """Return the panel for oral practice; records are kept beside the notebook."""
+    return OralPanel()
+
+
+def oral_outcome(said, candidate="the candidate"):
+    """Return what answers come to: `said` maps a question to the model points reached, from 1."""
+    records = [finished(OralRecord(question, candidate), 0.0, [point - 1 for point in points])
+               for question, points in said.items()]
+    return outcome_text(records, candidate)
+
+
+def worked_example(family_id, amount=FULL):
+    """Return the lines of a bank example: "full", "partly" or "blank" worked."""
+    return faded(example(family_id), amount)

@@ -6,6 +6,7 @@ import ipywidgets as widgets
 
 from ..exercises import mark, variant, worked_steps
 from ..exercises.family import CHOICE
+from ..scene.schematics import schematic
 from .heading import Heading
 
 HELP = (("hint", "Hint"), ("formula", "Formula"), ("working", "Working"))
@@ -15,7 +16,8 @@ class ExercisePanel(widgets.VBox):
     """One question of a family for one candidate. What was typed is never lost."""
 
     def __init__(self, family_id, candidate="your name", sheet="practice"):
-        self._family_id, self._sheet = family_id, sheet
+        self.family_id, self.sheet = family_id, sheet
+        self.question, self.entries, self._typed = None, {}, {}
         self.candidate = widgets.Text(value=candidate, description="Name or number",
                                       style={"description_width": "initial"})
         self.fetch = widgets.Button(description="Give me my question")
@@ -28,30 +30,71 @@ class ExercisePanel(widgets.VBox):
             self.help[name].on_click(lambda _, name=name: self._help(name))
         self._heading, self._text = Heading(), widgets.HTML()
         self._steps, self._said, self._helped = widgets.VBox(), widgets.HTML(), widgets.HTML()
-        super().__init__([self._heading, _row(self.candidate, self.fetch), self._text, self._steps,
-                          _row(self.check, *self.help.values()), self._said, self._helped])
+        self._figure = widgets.HTML()
+        self._aside = widgets.VBox([self._figure, self._helped])
+        self._aside.add_class("lk-aside")
+        body = widgets.Box([widgets.VBox([self._text, self._steps]), self._aside])
+        body.add_class("lk-question")
+        super().__init__([self._heading, *self.make_top(), body,
+                          button_row(self.check, *self.help.values()), self._said])
         self.add_class("lk-panel")
         self.ask()
 
+    def make_top(self):
+        """Return the widgets between heading and question."""
+        return [button_row(self.candidate, self.fetch)]
+
+    @property
+    def owner(self):
+        """Whose question it is: the name as it stands in the seed."""
+        return self.candidate.value.strip().lower()
+
+    def make_question(self):
+        """Return the question to be put."""
+        return variant(self.family_id, self.sheet, self.owner)
+
+    def asked(self):
+        """Return the steps that are left to the learner."""
+        return self.question.steps
+
     def ask(self):
-        """Fetch the question that belongs to the candidate."""
-        self.question = variant(self._family_id, self._sheet, self.candidate.value.strip().lower())
+        """Put the question that belongs to the candidate; what he typed before stands in it."""
+        for step, entry in self.entries.items():
+            self._typed[self._place_of(step)] = entry.value
+        self.question = self.make_question()
         self.entries, self._verdicts, rows = {}, {}, []
-        for step in self.question.steps:
+        for step in self.asked():
             entry, verdict = _entry(step), widgets.HTML()
+            entry.value = self._typed.get(self._place_of(step.id), entry.value)
             self.entries[step.id], self._verdicts[step.id] = entry, verdict
             rows += [widgets.HTML(f"<b>{escape(step.ask)}</b> ({_marks(step.marks)})"), entry,
                      verdict]
         self._heading.text = self.question.family.title
-        self._text.value = f"<div>{escape(self.question.text)}</div>"
+        caution = self.question.caution
+        self._text.value = f"<div>{escape(self.question.text)}</div>" + (
+            f'<div class="lk-caution">{escape(caution)}</div>' if caution else "")
         self._steps.children = rows
-        self._said.value = self._helped.value = ""
+        figure = self.question.family.figure
+        self._figure.value = (f'<div class="lk-figure">{schematic(figure).svg}</div>' if figure
+                              else "")
+        self._said.value = ""
+        self._show_help("")
         self.result = None
         self._unlock_help("hint")
 
+    def _place_of(self, step):
+        return self.question.family.id, self.question.code, step
+
+    def marked(self):
+        """Return the marks of what was typed."""
+        return mark(self.question, self.typed())
+
+    def typed(self):
+        """Return what was typed, by step."""
+        return {step: entry.value or "" for step, entry in self.entries.items()}
+
     def _check(self):
-        answers = {step: entry.value or "" for step, entry in self.entries.items()}
-        self.result = mark(self.question, answers)
+        self.result = self.marked()
         for step in self.result.steps:
             if step.step in self._verdicts:
                 sign = "\u2713" if step.marks == step.of else "\u2717"
@@ -71,9 +114,14 @@ class ExercisePanel(widgets.VBox):
             if step.formula == step.working:
                 pieces = list(dict.fromkeys(pieces))
             lines.append("<li>" + "<br>".join(pieces) + "</li>")
-        self._helped.value = f"<ol>{''.join(lines)}</ol>"
+        self._show_help(f"<ol>{''.join(lines)}</ol>")
         if name != order[-1]:
             self._unlock_help(order[order.index(name) + 1])
+
+    def _show_help(self, markup):
+        """Put help beside the question; without help and figure the question has all the width."""
+        self._helped.value = markup
+        self._aside.layout.display = None if markup or self._figure.value else "none"
 
     def _unlock_help(self, name):
         """Help is opened in order: hint, then formula, then working."""
@@ -97,7 +145,8 @@ def _marks(number):
     return f"{number} mark" if number == 1 else f"{number} marks"
 
 
-def _row(*children):
+def button_row(*children):
+    """Return widgets side by side, wrapped where the panel is narrow."""
     row = widgets.Box(list(children))
     row.add_class("lk-buttons")
     return row

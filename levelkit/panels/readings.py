@@ -3,9 +3,10 @@
 import csv
 import io
 from html import escape
-from pathlib import Path
 
 import ipywidgets as widgets
+
+from .keeping import new_path, write_refused
 
 
 class Readings:
@@ -42,14 +43,11 @@ class Readings:
             self._show("Nothing is recorded yet: press Record reading first.")
             return None
         stem = type(self._panel).__name__.removesuffix("Panel").lower()
-        number = 1
-        while (path := Path(folder) / f"readings-{stem}-{number}.csv").exists():
-            number += 1
+        path = new_path(f"readings-{stem}", folder)
         try:
             path.write_text(self.text(), encoding="utf-8", newline="")
         except OSError as fault:
-            self._show(f"{path} could not be written ({fault.strerror}); the readings are still "
-                       "here. Choose a folder that you may write to.")
+            self._show(write_refused(path, fault, "the readings are"))
             return None
         self._show(f"{len(self.rows)} readings are in {path}.")
         return path
