@@ -6,11 +6,14 @@ import ipywidgets as widgets
 import numpy as np
 
 from ..charts.frame import Axes, chart_frame
+from ..constants import BAR
 from ..faults.remote_changes import COLD as ROOM
 from ..physics.differential import right_level
 from ..physics.signal import signal_current
 from ..physics.transmitter import TransmitterResult, TransmitterState, transmitter_reading
 from ..physics.transmitter_range import REVERSED
+from ..physics.uncertainty import Measured, UncertaintyBudget, transmitter_budget
+from ..properties import compressed_water_density, saturation_at_pressure
 from ..scene.sweep import CHART_WIDTH, HEIGHT, SweepView, draw_sweep
 from ..units import celsius, format_number, gauge_pressure_bar, kelvin
 from .control import Control
@@ -31,6 +34,9 @@ from .remote_setting import (
 STEAMING, COLD = "steaming: saturated", "cold: open to the air"
 POINTS = 81
 
+BY_PASCAL, BY_METRES, BY_KELVIN, BY_BAR = 10.0, 0.003, 10.0, 1.0
+"""How well differential, weir, leg and drum pressure are known: common practice, no source."""
+
 
 @dataclass(frozen=True, slots=True)
 class SweepCase:
@@ -48,6 +54,8 @@ class SweepCase:
         Water of the reference leg.
     right_at : float or None [m]
         The level at which the uncompensated instrument is right, where its leg is full.
+    budget : UncertaintyBudget or None [m]
+        How well a compensated instrument in order knows the level of a steaming drum.
     """
 
     state: TransmitterState
@@ -56,6 +64,7 @@ class SweepCase:
     indicated: object
     leg: LegWater
     right_at: float | None
+    budget: UncertaintyBudget | None
 
 
 class SweepPanel(Panel):
@@ -113,7 +122,7 @@ class SweepPanel(Panel):
         ranged = calibrated_at(self.boiler, self.barometer, setting)
         return SweepCase(state, transmitter_reading(state), levels,
                          transmitter_reading(swept).indicated_level, leg,
-                         _right_at(state, ranged))
+                         _right_at(state, ranged), None if cold else _budget(state, leg))
 
     def draw(self, result, look, show_truth):
         view = SweepView(
@@ -140,10 +149,13 @@ class SweepPanel(Panel):
         lost = ("Lost from leg", f"{1000 * legs.reference_loss:.0f} mm")
         if not look.detail:
             return (pressure, lost, level, shows)
-        if not show_truth:
-            right = "hidden"
-        else:
-            right = f"{1000 * case.right_at:.0f} mm" if case.right_at is not None else "no level"
+        right = ("Right only at", "hidden")
+        if case.budget is not None:
+            right = (f"Known to \u00b1 {1000 * case.budget.uncertainty:.1f} mm",
+                     case.budget.largest)
+        elif show_truth:
+            right = ("Right only at", f"{1000 * case.right_at:.0f} mm"
+                     if case.right_at is not None else "no level")
         return (
             pressure,
             ("Drum water", f"{drum.water_density:.1f} kg/m\u00b3"),
@@ -152,7 +164,7 @@ class SweepPanel(Panel):
             ("Leg, mean before" if case.leg.flashed else "Leg, mean",
              f"{celsius(case.leg.mean_temperature):.0f} \u00b0C"),
             ("Leg water", f"{legs.reference_density:.1f} kg/m\u00b3"),
-            lost, ("Right only at", right), level, shows)
+            lost, right, level, shows)
 
     def reading(self, result, values):
         reading, state = result.reading, result.state
@@ -167,10 +179,26 @@ class SweepPanel(Panel):
             "shown [%]": format_plain(100 * reading.shown_fraction, 1),
             "shown [mm]": format_plain(1000 * reading.indicated_level, 1),
             "error [mm]": format_plain(1000 * reading.error, 1),
+            "known to +/- [mm]": (format_plain(1000 * result.budget.uncertainty, 1)
+                                  if result.budget else "not known"),
             "leg is": values["profile"],
             "drum": values["state"],
             "compensated": "yes" if values["compensated"] else "no",
         }
+
+
+def _budget(state, leg):
+    """What remains uncertain once the pressure is allowed for; nothing where the leg is lost."""
+    if state.compensation is None or state.legs.reference_loss:
+        return None
+    pressure, reading = state.drum.pressure, transmitter_reading(state)
+    cooler, warmer = (compressed_water_density(pressure, leg.mean_temperature + step)
+                      for step in (-BY_KELVIN, BY_KELVIN))
+    return transmitter_budget(
+        Measured(reading.reference_pressure - reading.drum_side_pressure, BY_PASCAL),
+        Measured(state.legs.weir_height, BY_METRES),
+        Measured(state.compensation.leg_density, (cooler - warmer) / 2),
+        Measured(pressure, BY_BAR * BAR), saturation_at_pressure)
 
 
 def _right_at(state, ranged):
