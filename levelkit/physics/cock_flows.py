@@ -22,6 +22,7 @@ _SMOOTH = 0.5  # Pa: the root law becomes a straight line below this, so that a 
 _SMOOTH_HEIGHT = 1e-6  # m
 _SMOOTH_AIR = 50.0  # Pa: the same for gas to and from the air, where nobody sees so little
 _AIR_DENSITY, _AIR_FLUX = 1.2, 240.0  # kg/m3, and kg/(s m2) at the speed of sound
+_NO_LIMIT = 1e5  # kg/(s m2)
 _TOP_MARGIN = 0.001  # m below the top in which a filling glass comes to rest
 _LEAST_ROOM = 1e-8  # m3 that a full glass leaves its steam: a hundredth of a cubic centimetre
 _INTAKE = 200.0  # Pa of vacuum at which air takes half of an outlet on its way in
@@ -239,7 +240,9 @@ def flows_at(state, areas, height, steam_pressure, gas_amount):
             continue
         intake = 0.5 * min(max((outside - pocket) / _INTAKE, 0.0), 1.0)
         push = max(foot - outside, 2 * intake * water_density * gravity * height)
-        drain_water += area * (1 - intake) * wet * _flux(water_density, push, at_foot.water_flux)
+        # water that leaves a vacuum for the air cannot flash: nothing limits it but its head
+        limit = at_foot.water_flux + 2 * intake * _NO_LIMIT
+        drain_water += area * (1 - intake) * wet * _flux(water_density, push, limit)
         drain_steam += area * (1 - wet) * _one_way_flux(density, pocket - outside,
                                                         at_foot.steam_flux)
         air_in += area * (intake * wet + (1 - wet)) * _one_way_flux(

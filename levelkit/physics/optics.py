@@ -201,9 +201,8 @@ def reflectance(incidence, index, index_beyond):
     cos1, cos2 = np.cos(angle), np.sqrt(np.maximum(1 - np.square(sine), 0.0))
     crosswise = np.square((near * cos1 - far * cos2) / (near * cos1 + far * cos2))
     in_plane = np.square((far * cos1 - near * cos2) / (far * cos1 + near * cos2))
-    crosswise, in_plane = (_plain(np.where(np.greater(sine, 1), 1.0, share))
-                           for share in (crosswise, in_plane))
-    return Reflectance(crosswise, in_plane, _plain((crosswise + in_plane) / 2))
+    # at total reflection cos2 is 0 and both shares come out as 1 by themselves
+    return Reflectance(_plain(crosswise), _plain(in_plane), _plain((crosswise + in_plane) / 2))
 
 
 def _checked_index(name, index):

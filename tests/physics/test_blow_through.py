@@ -105,6 +105,16 @@ def test_each_step_proves_what_the_watchkeeper_says_it_proves():
     assert at["steam way clear"] == 6
 
 
+def test_a_plug_out_by_a_quarter_turn_is_not_a_cock_that_holds():
+    """The statement speaks of the port behind the shut handle, not of the lapped faces."""
+    turned = replace(GaugeCondition(), water_plug=False)
+    assert not STATEMENTS["nothing passes the shut water cock"](turned)
+    assert STATEMENTS["nothing passes the shut water cock"](GaugeCondition())
+    drill = replayed(1, moves("w- s- d~"), fault="water plug refitted a quarter turn out",
+                     zone=IN_SIGHT)
+    assert drill.entries[-1].sight.blow == STRONG  # handle shut, port open
+
+
 def test_both_blowing_at_once_proves_neither_way():
     drill = replayed(1, moves("d~"), fault="none", zone=IN_SIGHT)
     assert drill.entries[-1].sight.glass == FOAMING
@@ -250,6 +260,9 @@ def test_expected_sights_tell_the_zones_apart_for_a_healthy_gauge():
     drill = replayed(1, RECITED[:-1], fault="steam way choked", zone=IN_SIGHT)
     seen = expected_sights(drill, RECITED[-1])
     assert [seen[zone].glass for zone in ZONES] == [EMPTY, EMPTY, LEVEL, FULL]
+    # every move made so far counts, the first as well
+    shut_first = replayed(1, moves("w- d~"), fault="none", zone=IN_SIGHT)
+    assert expected_sights(shut_first, DrillMove("steam", "shut"))[IN_SIGHT].blow == DIES_AWAY
 
 
 def test_the_record_holds_every_move_and_not_the_secret():

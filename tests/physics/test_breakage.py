@@ -50,6 +50,7 @@ def test_the_water_end_loses_more_so_its_cock_is_shut_first(pressure):
     broken = broken_glass(0.012, *fluxes, ball_lift_flow=0.3)
     assert 2.0 < broken.flow_ratio < 5.0
     assert broken.water_flow == pytest.approx(fluxes[0] * pi * 0.006**2)
+    assert broken.steam_flow == pytest.approx(fluxes[1] * pi * 0.006**2)
     actions = [step.action for step in ISOLATION_DRILL]
     shut = [next(i for i, text in enumerate(actions) if text.startswith(f"shut the {cock}"))
             for cock in ("water", "steam")]
@@ -147,6 +148,9 @@ def test_thermal_shock_grows_with_expansion():
 def test_water_too_cool_to_boil_does_not_flash_and_too_hot_a_feed_is_refused():
     assert flash_share(300e3, 419e3, 2256.5e3) == 0.0
     assert flash_volume_ratio(0.0, 960.0, 960.0, 0.6) == 1.0
+    # half a kilogram of each, volumes added by hand
+    assert flash_volume_ratio(0.5, 800.0, 950.0, 0.5) == pytest.approx(
+        800.0 * (0.5 / 0.5 + 0.5 / 950.0))
     with pytest.raises(InputError, match="all of it steam"):
         flash_share(3e6, 419e3, 2256.5e3)
 

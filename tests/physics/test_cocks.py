@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from levelkit.errors import InputError
 from levelkit.physics.ball_check import ball_lift_flow, ball_lift_velocity
-from levelkit.physics.cock_flows import glass_flows
+from levelkit.physics.cock_flows import free_areas, glass_flows
 from levelkit.physics.cock_state import CockFaults, Cocks, GaugeFitting, drained_contents
 from levelkit.physics.cock_times import (
     choked_height,
@@ -120,6 +120,56 @@ def test_the_water_of_a_shut_glass_shrinks_more_than_its_steam_adds():
     assert -0.007 < found - 0.186 < -0.003
     assert shut_in_height(0.186, 0.4, hot, 4.16, hot, 0.0) - 0.186 == pytest.approx(
         0.214 * 4.16 / hot, rel=1e-6)  # steam alone: 0.9 mm
+
+
+def test_vapour_left_in_a_cooled_glass_counts():
+    """Mass by hand: 0.1 m of water and 0.3 m of dense steam become water and thin steam."""
+    found = shut_in_height(0.1, 0.4, 900.0, 30.0, 950.0, 5.0)
+    assert 950.0 * found + 5.0 * (0.4 - found) == pytest.approx(900.0 * 0.1 + 30.0 * 0.3)
+
+
+def test_steam_beside_the_gas_keeps_more_room_free():
+    """Partial pressures by hand: gas alone carries 8 less 2 bar."""
+    assert residual_gas_share(1e5, 300.0, 8e5, 300.0, 2e5) == pytest.approx(1 / 6)
+
+
+def test_a_full_glass_takes_the_pressure_of_the_steam_space():
+    state = tubular_state(level=0.5, height=0.399)
+    run = glass_history(state, 20.0, points=21)
+    assert run.height[-1] == pytest.approx(0.4, abs=1e-4)
+    assert run.pocket_pressure[-1] == pytest.approx(P7, rel=1e-4)
+    # a step of drum pressure reaches the last of the steam within a second
+    higher = replace(run.end, drum=replace(run.end.drum, pressure=P7 + 2e4))
+    after = glass_history(higher, 1.0, points=2)
+    assert after.pocket_pressure[-1] == pytest.approx(P7 + 2e4, rel=1e-3)
+
+
+def test_a_blow_sweeps_trapped_air_out_and_a_top_leak_does_too():
+    state = tubular_state()
+    aired = replace(state, contents=replace(state.contents, gas_amount=5e-4))
+    left = {name: glass_history(case, 3.0, points=2).end.contents.gas_amount for name, case in (
+        ("shut", with_cocks(aired, steam=0.0, water=0.0)),
+        ("steam blow", with_cocks(aired, water=0.0, drain=1.0)),
+        ("leak", faulty(with_cocks(aired, steam=0.0), top_leak_area=1e-6)))}
+    assert left["shut"] == pytest.approx(5e-4)
+    assert left["steam blow"] < 1e-6 and left["leak"] < 3e-4
+
+
+def test_a_drain_under_vacuum_lets_the_water_out_past_the_air():
+    """Pocket below the barometer: half of the outlet for water by its own head, half for air."""
+    cold = replace(tubular_state(height=0.3), contents=replace(
+        tubular_state(height=0.3).contents, steam_pressure=2e4))
+    flows = glass_flows(with_cocks(cold, steam=0.0, water=0.0, drain=1.0))
+    head = 965.3 * 9.80665 * 0.3
+    assert flows.drain_water == pytest.approx(passage_flow(0.5 * 28.3e-6, 965.3, head), rel=1e-2)
+    assert flows.gas_rate > 0
+
+
+def test_free_areas_multiply_opening_and_clearance_and_passing_is_the_least():
+    state = replace(tubular_state(), cocks=Cocks(0.5, 0.0, 1.0), faults=CockFaults(
+        steam_choke=0.2, water_passing=0.05, drain_choke=0.9))
+    full = 28.3e-6
+    assert free_areas(state) == pytest.approx((0.4 * full, 0.05 * full, 0.1 * full))
 
 
 def combination(steam, water, drain, start="working", seconds=60.0, **fitting):

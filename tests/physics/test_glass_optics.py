@@ -59,6 +59,15 @@ def test_contrast_fails_behind_dirt_and_before_a_fluid_thin_as_steam():
     assert groove_view(1.523, steam, 1.01).contrast == "fails: water reflects as steam does"
 
 
+def test_ratio_of_two_known_reflectances_behind_a_veil():
+    """No total reflection in this one: every number differs from 1 and counts."""
+    view = groove_view(1.5, 1.2, 1.4, veil=0.2)
+    bright, dark = (optics.reflectance(pi / 4, 1.5, n) for n in (1.2, 1.4))
+    shares = [(r.crosswise ** 2 + r.in_plane ** 2) / 2 for r in (bright, dark)]
+    glare = ((1.5 - 1) / (1.5 + 1)) ** 2 + 0.2
+    assert view.ratio == pytest.approx((0.8 * shares[0] + glare) / (0.8 * shares[1] + glare))
+
+
 @pytest.mark.parametrize("glass", [SODALIME, BOROSILICATE])
 def test_the_side_view_limit_is_where_total_reflection_ends(glass):
     index = optics.glass_refractive_index(glass)
