@@ -74,7 +74,8 @@ def test_lettering_neither_collides_nor_leaves_the_sheet(panels, look):
              for name, lies, level, list_, trim in still][::7]
     cases += [(name, {"motion": motion, "amplitude": amplitude, "lies": lies, "lag": lag})
               for name, motion, amplitude, lies, lag in product(
-                  ("water_tube",), (ROLLS, PITCHES), (1, 22.5), (ATHWARTSHIPS, FORE_AND_AFT), (0, 7))]
+                  ("water_tube",), (ROLLS, PITCHES), (1, 22.5),
+                   (ATHWARTSHIPS, FORE_AND_AFT), (0, 7))]
     for name, values in cases:
         case, film = made(panels[name], look, values.get("level") != 250, **values)
         for i in {0, len(case.times) // 4, len(case.times) // 3}:
