@@ -156,6 +156,11 @@ class CocksPanel(MovingPanel):
     def pace(self, result):
         return max(1.0, float(result.history.time[-1]) / 30.0)
 
+    def draw(self, result, look, show_truth):
+        """Return the frame at rest; the end of a run that the panel itself still hides."""
+        drawing = super().draw(result, look, show_truth)
+        return self._drawn.drawing(-1) if show_truth and not self.truth.value else drawing
+
     def film(self, result, look, show_truth):
         rows = tuple(self._rows(result, frame, look) for frame in range(POINTS))
         return cocks_film(CocksView(result.state, result.history, result.true_height,
