@@ -8,7 +8,6 @@ import numpy as np
 from ..charts.frame import Axes, chart_frame
 from ..constants import BAR
 from ..faults.remote_changes import COLD as ROOM
-from ..physics.differential import right_level
 from ..physics.signal import signal_current
 from ..physics.transmitter import TransmitterResult, TransmitterState, transmitter_reading
 from ..physics.transmitter_range import REVERSED
@@ -25,7 +24,6 @@ from .remote_setting import (
     UNIFORM,
     LegWater,
     RemoteSetting,
-    calibrated_at,
     cold_transmitter,
     healthy_transmitter,
     leg_water,
@@ -53,7 +51,7 @@ class SweepCase:
     leg : LegWater [kg/m3, K, m]
         Water of the reference leg.
     right_at : float or None [m]
-        The level at which the uncompensated instrument is right, where its leg is full.
+        The level at which the instrument is right; None for none, or for all.
     budget : UncertaintyBudget or None [m]
         How well a compensated instrument in order knows the level of a steaming drum.
     """
@@ -119,10 +117,9 @@ class SweepPanel(Panel):
                                                 reference_loss=loss))
         levels = np.linspace(0.0, self.boiler.legs.chamber_height, POINTS)
         swept = replace(state, drum=replace(state.drum, level=levels))
-        ranged = calibrated_at(self.boiler, self.barometer, setting)
-        return SweepCase(state, transmitter_reading(state), levels,
-                         transmitter_reading(swept).indicated_level, leg,
-                         _right_at(state, ranged), None if cold else _budget(state, leg))
+        curve = transmitter_reading(swept)
+        return SweepCase(state, transmitter_reading(state), levels, curve.indicated_level, leg,
+                         _right_at(levels, curve.error), None if cold else _budget(state, leg))
 
     def draw(self, result, look, show_truth):
         view = SweepView(
@@ -154,8 +151,7 @@ class SweepPanel(Panel):
             right = (f"Known to \u00b1 {1000 * case.budget.uncertainty:.1f} mm",
                      case.budget.largest)
         elif show_truth:
-            right = ("Right only at", f"{1000 * case.right_at:.0f} mm"
-                     if case.right_at is not None else "no level")
+            right = _right_row(case)
         return (
             pressure,
             ("Drum water", f"{drum.water_density:.1f} kg/m\u00b3"),
@@ -201,16 +197,25 @@ def _budget(state, leg):
         Measured(pressure, BY_BAR * BAR), saturation_at_pressure)
 
 
-def _right_at(state, ranged):
-    """The crossing of curve and diagonal, where densities alone decide it; None for nowhere."""
-    drum, legs = state.drum, state.legs
-    if state.compensation is not None or legs.reference_loss or (
-            abs(drum.water_density - ranged.drum.water_density) < 0.5):
+def _right_at(levels, error):
+    """Return the level where curve and diagonal cross [m]; None where they never do."""
+    crossings = np.flatnonzero((error[:-1] * error[1:] <= 0) & (error[:-1] != error[1:]))
+    if not crossings.size or _agrees(error):
         return None
-    at = right_level(legs.weir_height, drum.water_density, drum.steam_density,
-                     legs.reference_density, ranged.drum.water_density,
-                     ranged.drum.steam_density, ranged.legs.reference_density)
-    return at if 0.0 <= at <= legs.weir_height else None
+    first = crossings[0]
+    share = error[first] / (error[first] - error[first + 1])
+    return float(levels[first] + share * (levels[first + 1] - levels[first]))
+
+
+def _right_row(case):
+    if case.right_at is not None:
+        return ("Right only at", f"{1000 * case.right_at:.0f} mm")
+    every = _agrees(case.indicated - case.levels)
+    return ("Right at", "every level" if every else "no level")
+
+
+def _agrees(error):
+    return bool(np.max(np.abs(error)) < 5e-5)
 
 
 def _normal(boiler):

@@ -19,7 +19,7 @@ from ..physics.transmitter import (
 )
 from ..physics.transmitter_range import DIRECT, REVERSED, TransmitterRange, transmitter_range
 from ..scene.signal_meter import kilopascal
-from ..scene.transmitter import DrumAndLegs, TransmitterView, draw_transmitter
+from ..scene.transmitter import DrumAndTransmitter, TransmitterView, draw_transmitter
 from ..units import celsius, format_number, gauge_pressure_bar, kelvin
 from .control import Control
 from .panel import Panel
@@ -67,7 +67,7 @@ class TransmitterPanel(Panel):
     def __init__(self, boiler, barometer):
         self.boiler, self.barometer = boiler, barometer
         self.title = f"Drum and DP transmitter: {boiler.title} (invented)"
-        self._still = DrumAndLegs(
+        self._still = DrumAndTransmitter(
             boiler.title, boiler.drum.inside_diameter, boiler.drum.axis_height,
             boiler.legs.chamber_height, boiler.levels.normal, boiler.levels.low_alarm,
             boiler.levels.high_alarm)

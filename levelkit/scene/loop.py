@@ -159,9 +159,10 @@ def _draw_voltages(canvas, view):
                 f"needs {loop.minimum_terminal_voltage:.1f} V", _anchor(needed, left, right),
                 0.9)
     rest = loop.supply_voltage - across
-    text = f"transmitter {across:.1f} V" if not loop.wire_broken else "no current, no drop"
-    canvas.text(left, _BAR_Y - 0.5 * font, text, bold=True)
-    canvas.text(right, _BAR_Y - 0.5 * font, f"load {rest:.1f} V", "end", bold=True)
+    if not loop.wire_broken:
+        canvas.text(left, _BAR_Y - 0.5 * font, f"transmitter {across:.1f} V", bold=True)
+    place = "across the break" if loop.wire_broken else "load"
+    canvas.text(right, _BAR_Y - 0.5 * font, f"{place} {rest:.1f} V", "end", bold=True)
 
 
 def _anchor(x, left, right):

@@ -38,7 +38,7 @@ _WORDS = {"isolator": ValveWords("OPEN", "choked", "SHUT"),
 
 
 @dataclass(frozen=True, slots=True)
-class DrumAndLegs:
+class DrumAndTransmitter:
     """What stands still in the picture, heights above the lower connection.
 
     Attributes
@@ -150,7 +150,7 @@ def draw_transmitter(still, view, look):
 
     Parameters
     ----------
-    still : DrumAndLegs [m]
+    still : DrumAndTransmitter [m]
         What stands still.
     view : TransmitterView [Pa, m]
         What moves.

@@ -64,6 +64,7 @@ def test_a_broken_wire_is_no_empty_drum_and_a_leak_reads_high(panel):
     press(panel, "wire broken")
     assert panel.result.result.receiver_current == 0
     assert "not an empty drum" in panel.drawing.words and panel.result.load_line == ()
+    assert "across the break 24.0 V" in lettering(panel)
     panel.set(wiring=LEAK, level=0)
     assert panel.result.result.receiver_current > 0.004 + 0.004
     assert "HIGH" in panel.drawing.words and "leak 5 k\u03a9" in lettering(panel)

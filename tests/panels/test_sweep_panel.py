@@ -12,7 +12,7 @@ from overlaps import off_the_sheet, overlapping
 from levelkit.lesson import sweep_panel
 from levelkit.panels.remote_setting import FELL, HOT_TOP, UNIFORM
 from levelkit.panels.sweep_panel import COLD
-from levelkit.physics.differential import indicated_level
+from levelkit.physics.differential import indicated_level, right_level
 from levelkit.properties import compressed_water_density, steaming_drum_fluids
 from levelkit.scene.look import LOOKS, PROJECTOR, SCREEN
 from levelkit.scene.sweep import HEIGHT
@@ -45,12 +45,27 @@ def test_the_curve_is_the_balance_with_other_densities_and_the_point_lies_on_it(
 
 
 def test_the_level_of_no_error_is_where_curve_and_diagonal_cross(panel):
+    """By another route: the root of the error, worked out from the densities alone."""
     panel.set(pressure=5, leg_temperature=35)
     at = panel.result.right_at
+    assert at == pytest.approx(right_level(0.5, *densities(5, 35), *densities(60, 50)), abs=1e-9)
     crossing = np.interp(at, panel.result.levels, panel.result.indicated)
     assert crossing == pytest.approx(at, abs=1e-4)
     panel.set(level=round(1000 * at))
     assert abs(panel.result.reading.error) < 2e-4
+
+
+@pytest.mark.parametrize("values, row", [
+    ({}, ("Right at", "every level")), ({"loss": 40}, ("Right at", "no level")),
+    ({"pressure": 0, "leg_temperature": 20, "loss": 10}, ("Right only at", " mm"))])
+def test_where_it_is_right_is_told_for_a_leg_that_lost_water_too(panel, values, row):
+    panel.set(**values)
+    name, value = panel._rows(panel.result, SCREEN, True)[6]
+    assert name == row[0] and value.endswith(row[1])
+    at = panel.result.right_at
+    if at is not None:
+        crossing = np.interp(at, panel.result.levels, panel.result.indicated)
+        assert crossing == pytest.approx(at, abs=1e-9)
 
 
 def test_cold_at_half_level_shows_nearly_fourteen_per_cent_too_much(panel):
