@@ -295,6 +295,21 @@ def test_leaks_go_the_way_they_should():
         assert sign * (large - small) > 0
 
 
+def test_the_settled_glass_condenses_what_its_dry_length_and_fitting_lose():
+    """Heat balance by hand, extra length included; a full glass keeps only its fitting."""
+    state = faulty(tubular_state(extra_condensing_length=0.1), steam_choke=0.95)
+    settled = settled_glass(state)
+    per_metre = 0.95 * (STEAM7.temperature - 308.15) / HEAT7.latent_heat
+    assert settled.condensation == pytest.approx(per_metre * (0.5 - settled.height), rel=1e-3)
+    hole = 0.05 * 28.3e-6
+    assert settled.steam_way_drop == pytest.approx(
+        (settled.condensation / (0.6 * hole)) ** 2 / (2 * STEAM7.steam_density), rel=1e-3)
+    assert settled.height == pytest.approx(glass_history(state, 400.0, points=2).height[-1],
+                                           abs=2e-4)
+    full = settled_glass(faulty(state, steam_choke=1.0))
+    assert full.condensation == pytest.approx(per_metre * 0.1, rel=1e-3)
+
+
 def test_places_a_glass_can_settle():
     state = tubular_state()
     assert settled_glass(faulty(state, steam_choke=1.0)).place == FULL
