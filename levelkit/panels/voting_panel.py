@@ -176,7 +176,8 @@ class VotingPanel(Panel):
         if counted is None:
             return (*rows, ("drawn at random", "not yet"), (within, "\u2013"))
         found = counted[1]
-        return (*rows, (f"drawn, seed {counted[0]}", _power(found.value)),
+        name = f"drawn, seed {counted[0]}" if look.detail else f"seed {counted[0]}"
+        return (*rows, (name, _power(found.value)),
                 (within, _interval(found)))
 
     def reading(self, result, values):
