@@ -72,7 +72,7 @@ class ExercisePanel(widgets.VBox):
         self._heading.text = self.question.family.title
         caution = self.question.caution
         self._text.value = f"<div>{escape(self.question.text)}</div>" + (
-            f'<div class="lk-caution">{escape(caution)}</div>' if caution else "")
+            f'<div class="lk-caution">{caution}</div>' if caution else "")
         self._steps.children = rows
         figure = self.question.family.figure
         self._figure.value = (f'<div class="lk-figure">{schematic(figure).svg}</div>' if figure

@@ -16,7 +16,7 @@ from .timer import Timer
 from .twin import still_image
 
 ALONE, PAIR = "alone", "in a pair, taking turns"
-_TIMES = ((f"{minutes} min", 60.0 * minutes) for minutes in (1, 2, 3, 5, 8))
+_TIMES = [(f"{minutes} min", 60.0 * minutes) for minutes in (1, 2, 3, 5, 8)]
 _INITIAL = {"style": {"description_width": "initial"}}
 
 
@@ -36,7 +36,7 @@ class OralPanel(widgets.VBox):
         self.topic = widgets.Dropdown(options=[("all topics", ""), *((t, t) for t in topics)],
                                       description="Topic", **_INITIAL)
         self.rank = widgets.Dropdown(options=[ENTRY, MANAGEMENT], description="Rank", **_INITIAL)
-        self.minutes = widgets.Dropdown(options=list(_TIMES), value=120.0, description="Time",
+        self.minutes = widgets.Dropdown(options=_TIMES, value=120.0, description="Time",
                                         **_INITIAL)
         self.mode = widgets.Dropdown(options=[ALONE, PAIR], description="Practise", **_INITIAL)
         self.asks = widgets.Text(value="", description="Asks", **_INITIAL)

@@ -46,7 +46,7 @@ class OralPoints(widgets.VBox):
         if question.follow_ups:
             notes.append(f"<b>Ask on:</b> {escape(' '.join(question.follow_ups))}")
         notes.append(f"Lesson {escape(question.lesson)}.")
-        caution = (f'<div class="lk-caution">{escape(question.caution)}</div>' if question.caution
+        caution = (f'<div class="lk-caution">{question.caution}</div>' if question.caution
                    else "")
         self.children = (*rows, self.prompt, widgets.HTML(f"<div>{' '.join(notes)}</div>{caution}"))
         self.shown = True
