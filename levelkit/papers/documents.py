@@ -13,7 +13,7 @@ from ..exercises.working import worked_steps
 from ..scene.schematics import schematic, schematic_names
 from .class_paper import seed_code_of
 from .completeness import missing_numbers, needed_constants
-from .scheme import LETTERS, known_slips, scheme_lines
+from .scheme import LETTERS, known_slips, marks_at, scheme_lines
 from .sheet_file import PAGES
 from .tables import tables_for
 from .typesetting import compile_pdf, picture_pdf
@@ -140,8 +140,8 @@ def _question(variant):
     """What the candidate sees; the family's title is left out, for it often tells the answer."""
     return _figure(variant) | {
         "text": variant.text,
-        "asks": [{"kind": step.kind, "ask": step.ask, "unit": step.unit, "marks": step.marks,
-                  "direction": list(step.direction),
+        "asks": [{"kind": step.kind, "ask": step.ask, "unit": step.unit,
+                  "marks": marks_at(variant.family, step.id), "direction": list(step.direction),
                   "options": [[letter, text] for letter, (_, text)
                               in zip(LETTERS, step.options, strict=False)]
                   if step.kind == CHOICE else []} for step in variant.steps]}

@@ -169,12 +169,22 @@ def known_slips(variant):
     return tuple(found)
 
 
+def marks_at(family, step_id):
+    """Return the marks of a step together with those of the method that leads to it.
+
+    Examples
+    --------
+    >>> from levelkit.exercises import family
+    >>> marks_at(family("glass-reads-low"), "height")
+    5
+    """
+    return sum(step.mark_count for step in family.steps if step_id in (step.id, step.shown_by))
+
+
 def _earned(variant, step_id, answer):
     """What an answer earns of the marks of its step and of the method that leads to it."""
     marked = mark(variant, {step_id: answer})
-    of = sum(step.mark_count for step in variant.family.steps
-             if step_id in (step.id, step.shown_by))
-    return f"{marked.marks} of {of}"
+    return f"{marked.marks} of {marks_at(variant.family, step_id)}"
 
 
 def _what(code, sentence):
