@@ -61,6 +61,25 @@ def add_class_commands(commands):
     delete.add_argument("class_name", help="name of the class, as in its sheet files")
     delete.set_defaults(run=_delete)
 
+    qti = commands.add_parser(
+        "qti", help="a package of question families for a learning platform",
+        description="Write a QTI 2.1 package: of each family every learner draws one variant. "
+                    "The platform marks by step and names the slip; follow-through it cannot do.")
+    qti.add_argument("families", nargs="+", help="ids of question families")
+    qti.add_argument("--secret", required=True, help="another secret gives other numbers")
+    qti.add_argument("--variants", type=int, default=10, help="of each family (default: 10)")
+    qti.add_argument("--output", type=Path, default=Path("levelkit_questions.zip"))
+    qti.set_defaults(run=_qti)
+
+    syllabus = commands.add_parser(
+        "syllabus", help="where each outcome is taught, practised and assessed",
+        description="Write the syllabus map and the competence tables as CSV, with gaps.")
+    syllabus.add_argument("folders", nargs="*", type=Path,
+                          help="marked folders of papers that count as evidence")
+    syllabus.add_argument("--outcomes", type=Path, help="the college's own list of outcomes (CSV)")
+    syllabus.add_argument("--output", type=Path, default=Path("."))
+    syllabus.set_defaults(run=_syllabus)
+
 
 def _now():
     return datetime.datetime.now()
@@ -114,3 +133,27 @@ def _delete(options):
     deleted, left = delete_class(options.folder, options.class_name)
     print(f"{deleted} files of the class are deleted.")
     return _told(f"Left, for it is not ours: {path}" for path in left)
+
+
+def _qti(options):
+    from ..exchange.qti_package import qti_package
+    from ..papers.keeping import write_kept
+
+    content = qti_package(options.families, options.secret, options.variants)
+    kept = write_kept(options.output, content, _now())
+    return _told(filter(None, [kept, f"{options.variants} variants of {len(options.families)} "
+                                     f"question families are in {options.output}."]))
+
+
+def _syllabus(options):
+    from ..exchange.syllabus import map_csv, syllabus_map, tables_csv
+    from ..papers.keeping import write_kept
+    from ..records.class_folder import marks_of
+
+    marks = [marks_of(folder) for folder in options.folders]
+    rows = syllabus_map(marks, *([options.outcomes] if options.outcomes else []))
+    said = [write_kept(options.output / name, text, _now()) for name, text in (
+        ("syllabus_map.csv", map_csv(rows)), ("stcw_tables.csv", tables_csv()))]
+    gaps = [f"{row.outcome}: {', '.join(row.gaps)}." for row in rows if row.gaps]
+    return _told(filter(None, [*said, *gaps, f"{len(rows)} outcomes, {len(gaps)} with gaps, are "
+                                             f"in {options.output / 'syllabus_map.csv'}."]))

@@ -1,0 +1,1 @@
+"""To other systems: question packages for a learning platform, the syllabus map as CSV."""
