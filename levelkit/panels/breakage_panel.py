@@ -175,13 +175,13 @@ def _flow(flow):
 
 def _time(seconds):
     if np.isinf(seconds):
-        return "as long as fed"
+        return "while fed"
     return f"{seconds:.0f} s" if seconds < 180 else f"{seconds / 60:.1f} min"
 
 
 def _verdict(case):
     if case.seated:
-        return "the ball holds the water:", "never rely on it"
+        return "the ball holds:", "never rely on it"
     if case.loss < 1e-9:
         return ()
     saved = case.steam_first - case.water_first

@@ -31,6 +31,7 @@ class PartsQuiz(widgets.VBox):
         self.named, self.slips = (), 0
         self.answer.options = [("choose a name", ""), *((name, name)
                                                           for name in sorted(self.parts))]
+        self.answer.value = ""
         self._ask("")
 
     @property

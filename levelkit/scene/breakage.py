@@ -148,7 +148,7 @@ def _draw_ball(canvas, view):
     canvas.text(x, y - 22, "ball" if fitted else "no ball", "middle")
     if not fitted or not view.show_flows:
         return
-    said = "seats" if view.seated else "STUCK" if view.ball == STUCK else "stays down"
+    said = "seats" if view.seated else "STUCK" if view.ball == STUCK else "down"
     canvas.text(x, y + 78 + 1.15 * font, said, "middle", bold=True, pen="error")
 
 
