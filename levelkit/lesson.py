@@ -8,6 +8,7 @@ from .panels.blow_through_panel import BlowThroughPanel
 from .panels.bolts_panel import BoltsPanel
 from .panels.breakage_panel import BreakagePanel
 from .panels.cocks_panel import CocksPanel
+from .panels.diagnosis_panel import DiagnosisPanel
 from .panels.exercise_panel import ExercisePanel
 from .panels.gauge_glass_panel import GaugeGlassPanel
 from .panels.glass_types_panel import GlassTypesPanel
@@ -31,13 +32,19 @@ from .physics.breakage import ISOLATION_DRILL, WARMING_DRILL
 from .scenario import load_ship
 
 __all__ = ["CAUTION", "Prediction", "SelfCheck", "blow_through_panel", "bolts_panel",
-           "breakage_panel", "cocks_panel", "error_map", "exercise", "gauge_glass_panel",
-           "glass_types_panel", "installation_check", "isolation_drill", "optics_panel",
-           "oral_outcome", "oral_panel", "practice_panel", "ship", "ship_motion_panel",
-           "sweep_chart", "sweep_panel", "swell_panel", "transmitter_panel", "two_fluid_panel",
-           "vessels_panel", "voting_panel", "warming_drill", "water_panel", "worked_example"]
+           "breakage_panel", "cocks_panel", "diagnosis_panel", "error_map", "exercise",
+           "gauge_glass_panel", "glass_types_panel", "installation_check", "isolation_drill",
+           "optics_panel", "oral_outcome", "oral_panel", "practice_panel", "ship",
+           "ship_motion_panel", "sweep_chart", "sweep_panel", "swell_panel", "transmitter_panel",
+           "two_fluid_panel", "vessels_panel", "voting_panel", "warming_drill", "water_panel",
+           "worked_example"]
 
 ship = load_ship()
+
+
+def diagnosis_panel(boiler="water_tube"):
+    """Return the diagnosis bench of one of the ship's boilers: six readings that disagree."""
+    return DiagnosisPanel(ship.boilers[boiler], ship.barometer)
 
 
 def gauge_glass_panel(boiler="water_tube"):

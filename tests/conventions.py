@@ -15,6 +15,7 @@ LAYERS = (
     ("physics",),
     ("faults",),
     ("scenario",),
+    ("diagnosis",),
     ("scene", "charts", "exercises"),
     ("papers",),
     ("records",),
@@ -36,6 +37,7 @@ NEVER = {
     "exchange": {"ipywidgets", "anywidget", "matplotlib"},
     "physics": {"ipywidgets", "anywidget", "matplotlib", "IPython", "iapws"},
     "faults": {"ipywidgets", "anywidget", "matplotlib", "IPython", "iapws"},
+    "diagnosis": {"ipywidgets", "anywidget", "matplotlib", "IPython", "iapws"},
     "scene": {"ipywidgets", "anywidget", "matplotlib", "IPython"},
     "charts": {"ipywidgets", "anywidget", "IPython"},
 }

@@ -1,0 +1,1 @@
+"""The diagnosis bench: one drum, six indicators, and what their disagreement means."""

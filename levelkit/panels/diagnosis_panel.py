@@ -1,0 +1,268 @@
+"""The diagnosis bench: six readings that disagree, what is the level, and what to do first."""
+
+from dataclasses import dataclass
+from html import escape
+
+import ipywidgets as widgets
+
+from ..constants import CAUTION
+from ..diagnosis.checks import CHECKS
+from ..diagnosis.decisions import DECISIONS
+from ..diagnosis.faulty import NO_FAULT, SettingKey, candidates
+from ..diagnosis.game import BenchGame, bench_case, seeded_bench
+from ..diagnosis.setting import NAMES, SEPARATE, SHARED, BenchSetting
+from ..scene.three_readings import BenchView, draw_three_readings
+from ..units import gauge_pressure_bar
+from .bench_hands import Hands
+from .control import Control
+from .panel import Panel
+from .readings import format_plain
+
+BY_SEED, BY_LECTURER = "hidden, from its number", "set by the lecturer"
+_SHORT = {"assume low": "Assume low water", "by glass": "Feed by glass", "carry on": "Carry on",
+          "mean": "Feed by mean", "raise feed": "Raise feed", "cut feed": "Stop feed",
+          "stop firing": "Stop firing"}
+_MINUTES = (("just now", 0.0), ("1 minute", 60.0), ("5 minutes", 300.0), ("1 hour", 3600.0))
+
+
+@dataclass(frozen=True, slots=True)
+class DiagnosisCase:
+    """A play as it stands, owner of every number the panel shows.
+
+    Attributes
+    ----------
+    game : BenchGame
+        The play.
+    corrected : mapping of str to Corrected, or None [m]
+        Readings reduced to drum level, once that was done.
+    """
+
+    game: BenchGame
+    corrected: object
+
+
+class DiagnosisPanel(Panel):
+    """Six instruments on one drum, with a hidden fault or two."""
+
+    def __init__(self, boiler, barometer):
+        self.boiler, self.barometer = boiler, barometer
+        self.title = f"Diagnosis bench: {boiler.title} (invented)"
+        self._key, self._game, self._corrected = None, None, None
+        self.hands = Hands()
+        self.said = widgets.HTML()
+        self.said.add_class("lk-wide")
+        super().__init__()
+        self.add_class("lk-own-words")
+
+    def make_controls(self):
+        style = {"description_width": "initial"}
+        levels, top = self.boiler.levels, 1000 * self.boiler.legs.chamber_height
+        faults = self._faults(SEPARATE)
+        return {
+            "source": widgets.Dropdown(options=[BY_SEED, BY_LECTURER], description="Case",
+                                       style=style),
+            "seed": Control("Case number", "", 0, 9999, 1, 1, 0),
+            "arrangement": widgets.Dropdown(options=[SEPARATE, SHARED], description="Remote on",
+                                            style=style),
+            "pressure": Control("Drum pressure", "bar g", 1, self.boiler.working_pressure_bar, 1,
+                                self.boiler.working_pressure_bar, 0),
+            "level": Control("True drum level", "mm", -100, top, 1, 1000 * levels.normal, 0),
+            "since": widgets.Dropdown(options=_MINUTES, value=60.0, description="Fault came",
+                                      style=style),
+            "first": widgets.Dropdown(options=faults, description="Fault 1", style=style),
+            "second": widgets.Dropdown(options=faults, description="Fault 2", style=style),
+        }
+
+    def _faults(self, arrangement):
+        setting = BenchSetting(self.boiler, self.barometer, self.boiler.working_pressure_bar,
+                               self.boiler.levels.normal, self.boiler.levels.normal, 60.0,
+                               arrangement)
+        return [("none", NO_FAULT), *((f"{item.fault.number}  {item.text}", item)
+                                      for item in candidates(SettingKey(setting)))]
+
+    def _control_grid(self):
+        controls = self.controls
+        self.suspect, self.second_suspect = (widgets.Dropdown(
+            options=self._faults(SEPARATE), description=name,
+            style={"description_width": "initial"}) for name in ("I diagnose", "and"))
+        self._lecturer = [controls[key] for key in ("arrangement", "pressure", "level", "since",
+                                                    "first", "second")]
+        self.looking = widgets.Dropdown(
+            options=[(f"{check.name}: {check.minutes:g} min", key)
+                     for key, check in CHECKS.items() if key != "readings"],
+            description="Check", style={"description_width": "initial"})
+        self.decision_buttons = {key: self._button(_SHORT[key], lambda key=key: self.decide(key))
+                                 for key in DECISIONS}
+        self.counting = widgets.ToggleButton(value=False, description="Count hands")
+        self.counting.observe(self._counted, "value")
+        correct = self._button("Reduce to drum level", self.correct)
+        compare = self._button("Compare", self.compare)
+        diagnose = self._button("Name the fault", self.diagnose)
+        look = self._button("Do this check", lambda: self.check(self.looking.value))
+        rows = [widgets.Box([correct, compare, self.looking, look]),
+                widgets.Box([*self.decision_buttons.values(), self.counting]),
+                widgets.Box([self.suspect, self.second_suspect, diagnose])]
+        self._while_playing = rows
+        for chooser in (self.suspect, self.second_suspect):
+            chooser.layout.flex, chooser.layout.max_width = "1 1 30%", "41%"
+        for row in rows:
+            row.add_class("lk-buttons")
+            row.add_class("lk-wide")
+        grid = widgets.Box([controls["source"], controls["seed"], *self._lecturer, self.said,
+                            *rows])
+        grid.add_class("lk-grid")
+        grid.add_class("lk-three")
+        return grid
+
+    @staticmethod
+    def _button(label, pressed):
+        button = widgets.Button(description=label)
+        button.on_click(lambda _: pressed())
+        return button
+
+    def _button_row(self):
+        again = self._button("Start again", self.start_again)
+        following = self._button("Next case", self.next_case)
+        row = widgets.Box([again, following, self.projector, *self.readings.buttons, self.truth])
+        row.add_class("lk-buttons")
+        return row
+
+    def start_again(self):
+        """Play the same case from its beginning."""
+        self._key = None
+        self._changed()
+
+    def next_case(self):
+        """Go on to the case of the next number."""
+        self.set(source=BY_SEED, seed=(self.controls["seed"].value + 1) % 10_000)
+
+    def fault(self, key, place):
+        """Return a fault at a place as the lecturer's controls take it."""
+        return next(item for _, item in self.controls["first"].options
+                    if (item.key, item.place) == (key, place))
+
+    def check(self, key):
+        """Do a check."""
+        self._play(lambda: self._game.check(key))
+
+    def correct(self):
+        """Reduce every reading to drum level."""
+        def work():
+            self._corrected = self._game.correct()
+        self._play(work)
+
+    def compare(self):
+        """Compare the readings."""
+        self._play(self._game.compare)
+
+    def decide(self, key):
+        """Take a decision, or count a hand for it."""
+        if self.counting.value:
+            self.hands.add(key)
+            self._tell()
+        else:
+            self._play(lambda: self._game.decide(key))
+
+    def diagnose(self):
+        """Name what is wrong, and see what came of it."""
+        named = [item for item in (self.suspect.value, self.second_suspect.value)
+                 if item != NO_FAULT]
+        self._play(lambda: self._game.diagnose(*(named or [NO_FAULT])))
+        self.truth.value = True
+
+    def _play(self, work):
+        work()
+        self._changed()
+
+    def _counted(self, _):
+        if self.counting.value:
+            self.hands.clear()
+        self._tell()
+
+    def evaluate(self, values):
+        lecturer = values["source"] == BY_LECTURER
+        for control in self._lecturer:
+            control.layout.display = None if lecturer else "none"
+        self.controls["seed"].disabled = lecturer
+        if lecturer:
+            self._offer(values["arrangement"])
+            values = self.values()
+        key = tuple(values.items()) if lecturer else (BY_SEED, values["seed"])
+        if key != self._key:
+            case = self._case(values) if lecturer else seeded_bench(
+                self.boiler, self.barometer, int(values["seed"]))
+            self._game, self._corrected, self._key = BenchGame(case), None, key
+            self._offer_suspects(case.result.setting.arrangement)
+            self.truth.value = False
+        self._tell()
+        return DiagnosisCase(self._game, self._corrected)
+
+    def _offer(self, arrangement):
+        """Faults that this arrangement of legs can have; a chosen one stays if it can."""
+        options = self._faults(arrangement)
+        for key in ("first", "second"):
+            _reoffer(self.controls[key], options)
+
+    def _offer_suspects(self, arrangement):
+        for chooser in (self.suspect, self.second_suspect):
+            _reoffer(chooser, self._faults(arrangement))
+            chooser.value = NO_FAULT
+
+    def _case(self, values):
+        setting = BenchSetting(self.boiler, self.barometer, values["pressure"],
+                               self.boiler.levels.normal, values["level"] / 1000,
+                               values["since"], values["arrangement"])
+        faults = [values[key] for key in ("first", "second") if values[key] != NO_FAULT]
+        return bench_case(setting, tuple(dict.fromkeys(faults)))
+
+    def _tell(self):
+        game = self._game
+        if self.counting.value:
+            text = f"{self.hands.sentence()} Count hands again to go on. {CAUTION}"
+        elif game.diagnosed:
+            text = _ending(game)
+        elif len(game.entries) > 1:
+            last = game.entries[-1]
+            text = f"{last.minutes:.1f} min. {last.what}. {last.said}"
+        else:
+            text = " ".join(game.case.log)
+        advice, _, rest = text.partition(CAUTION)
+        for row in self._while_playing:  # over: the room is for what came of it
+            row.layout.display = "none" if game.diagnosed and not self.counting.value else None
+        self.said.value = (f'<div role="status">{escape(advice.strip())} '
+                           f'<span class="lk-caution">{escape(CAUTION + rest)}</span></div>')
+
+    def draw(self, result, look, show_truth):
+        return draw_three_readings(
+            BenchView(result.game.case.result, result.corrected, result.game.minutes, show_truth),
+            look)
+
+    def reading(self, result, values):
+        bench, game = result.game.case.result, result.game
+        row = {"case": str(game.case.seed), "minutes [min]": format_plain(game.minutes, 1),
+               "drum pressure [bar g]": format_plain(
+                   gauge_pressure_bar(bench.pressure, self.barometer), 1)}
+        for name in NAMES:
+            row[f"{name} [mm]"] = format_plain(1000 * bench.readings[name].shown, 1)
+            item = result.corrected[name] if result.corrected else None
+            row[f"{name}, drum level [mm]"] = ("" if item is None or item.level is None
+                                               else format_plain(1000 * item.level, 1))
+        return row
+
+
+def _reoffer(chooser, options):
+    if [item for _, item in options] == [item for _, item in chooser.options]:
+        return
+    kept = chooser.value
+    chooser.options = options
+    chooser.value = kept if kept in [item for _, item in options] else NO_FAULT
+
+
+def _ending(game):
+    """What was wrong, what came of the decision, and the points."""
+    score, run = game.score(), game.replay()
+    parts = "; ".join(f"{what} {got} of {most}" for what, got, most in score.parts)
+    points = (f"0 points: a boiler with its level out of sight low was fed or kept on fire "
+              f"({parts})." if score.unsafe else f"{score.points} of 100: {parts}.")
+    course = " ".join(f"{moment:.0f} s: {text}" for moment, text in run.events)
+    return f"{game.entries[-1].said} Replay. {course} {points} {CAUTION}"
