@@ -172,10 +172,23 @@ class Step:
         """Unit of the step with its way to SI."""
         return unit(self.unit)
 
+    @property
+    def half_last_digit(self):
+        """Half of the last digit as printed, in SI: nobody types finer; 0 for powers of ten."""
+        return 0.0 if self.power else 0.5 * 10.0 ** -self.decimals * self.si.factor
+
+    def is_nought(self, value):
+        """Return whether an SI value is printed as 0."""
+        return abs(value) < self.half_last_digit
+
     def allowed(self, value):
-        """Return the allowed deviation from an SI value, in SI."""
+        """Return the allowed deviation from an SI value, in SI.
+
+        A share of nought is no tolerance at all: there the printed digits decide.
+        """
         if self.tolerance is None:
-            return abs(value) * self.relative_tolerance
+            return (self.half_last_digit if self.is_nought(value)
+                    else abs(value) * self.relative_tolerance)
         return self.tolerance * self.si.factor
 
     def slip_window(self, right, slip):

@@ -196,6 +196,8 @@ def _marked_value(variant, step, typed, entry, fault, followed):
 
 def _direction(step, entry, verdict, expected):
     """The verdict with what there is to say of the direction, and the mark for it."""
+    if step.is_nought(expected):  # no direction to hit or miss: its mark follows the value
+        return verdict, step.mark_kinds["B"] if verdict.kind in (RIGHT, FOLLOWED) else 0
     if entry.direction == sign_of(expected):
         return verdict, step.mark_kinds["B"]
     if verdict.kind not in (RIGHT, FOLLOWED):

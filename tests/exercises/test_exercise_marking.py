@@ -132,3 +132,16 @@ def test_no_message_holds_a_right_number():
 def test_own_data_can_be_marked_too():
     cold = with_data("glass-reads-low", gauge_pressure=7.0, glass_temperature=60, level=200)
     assert mark(cold, {"height": cold.answer("height"), "error": cold.answer("error")}).complete
+
+
+def test_a_follow_through_of_nought_is_followed_and_not_called_a_slip():
+    """Rounding leaves 1e-14 mm after the slip; the cadet types the 0 that is printed."""
+    question = example("one-leg-warm-below")
+    result = mark(question, {"differential_change": "0 Pa", "error": "0 mm",
+                             "per_metre": "0 mm/m"})
+    assert result.step("differential_change").slip == "cancels"
+    assert result.step("error").verdict == "followed" and not result.step("error").slip
+    assert "direction" not in result.step("error").message
+    assert {mark(question, {"differential_change": "0 Pa", "error": f"0 mm{word}"})
+            .step("error").marks for word in ("", " low", " high")} == {3}
+    assert mark(question, {"error": "0 mm"}).step("error").slip == "no_error"
