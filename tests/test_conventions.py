@@ -1,6 +1,7 @@
 """The house rules hold, and the tests that guard them can fail."""
 
 import csv
+import re
 import shutil
 import subprocess
 import sys
@@ -99,3 +100,11 @@ def test_importing_levelkit_loads_neither_scipy_nor_matplotlib():
             "print([m for m in heavy if m in sys.modules])")
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+def test_every_file_of_physics_has_a_room_in_the_guide():
+    guide = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    rooms = guide.split("## Rooms of physics")[1].split("\n## ")[0]
+    named = set(re.findall(r"`(\w+)`", rooms))
+    files = {path.stem for path in (conventions.PACKAGE / "physics").glob("*.py")} - {"__init__"}
+    assert named == files
