@@ -1,6 +1,7 @@
 """All documents of a paper: plain data for the templates, and the PDF files."""
 
 import tomllib
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import asdict
 from functools import cache
 from math import ceil
@@ -19,6 +20,8 @@ from .tables import tables_for
 from .typesetting import compile_pdf, picture_pdf
 
 _FOLDER = Path(__file__).parent
+AT_ONCE = 2  # documents: more would only ask for more memory on the usual machine
+TEMPLATE = {"mark_schemes": "mark_scheme", "question_papers": "question_paper"}
 
 
 @cache
@@ -64,21 +67,25 @@ def paper_documents(paper):
     """
     common, figures = _common(paper), _figures(paper)
     sheet = paper.sheet
-    made = {
-        "question_papers.pdf": compile_pdf("question_paper", common | {
+    # the longest first: typst works outside Python, so two documents are set at the same time
+    jobs = {
+        "mark_schemes": (common | {
+            "papers": [_candidate(paper, one, _scheme) for one in paper.papers]}, {}, False),
+        "question_papers": (common | {
             "instructions": list(sheet.instructions),
             "papers": [_candidate(paper, one, _question) for one in paper.papers]}, figures),
-        "mark_schemes.pdf": compile_pdf("mark_scheme", common | {
-            "papers": [_candidate(paper, one, _scheme) for one in paper.papers]}, tagged=False),
-        "worked_copy.pdf": compile_pdf("worked_copy", common | {
+        "worked_copy": (common | {
             "code": seed_code_of(sheet, paper.specimen.seed),
             "questions": _numbered(paper.specimen, _worked)}, figures),
-        "data_sheet.pdf": compile_pdf("data_sheet", common | _data_sheet(paper)),
+        "data_sheet": (common | _data_sheet(paper),),
     }
     if sheet.print.answer_book:
-        made["answer_book.pdf"] = compile_pdf("answer_book", common | {
+        jobs["answer_book"] = (common | {
             "questions": _numbered(paper.specimen, _figure)}, figures)
-    return made
+    with ThreadPoolExecutor(AT_ONCE) as threads:
+        futures = {name: threads.submit(compile_pdf, TEMPLATE.get(name, name), *job)
+                   for name, job in jobs.items()}
+    return {f"{name}.pdf": future.result() for name, future in futures.items()}
 
 
 def _common(paper):
