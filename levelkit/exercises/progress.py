@@ -67,6 +67,14 @@ class Progress:
                           {step: str(text) for step, text in entries.items()}, help)
         return Progress((*self.attempts, attempt), self.note)
 
+    def joined(self, own):
+        """Return this progress with the attempts of another one that it does not hold.
+
+        Two notebooks of one learner write one file: neither takes the other's work away.
+        """
+        more = (attempt for attempt in own.attempts if attempt not in self.attempts)
+        return Progress((*self.attempts, *more), self.note)
+
     def codes(self, family_id):
         """Return the codes of the variants of a family that were tried."""
         return {attempt.code for attempt in self.attempts if attempt.family == family_id}
@@ -101,7 +109,8 @@ def load_progress(path):
     """
     found = read_json(path)
     document, note = found.document, found.note
-    rows = document.get("attempts", []) if isinstance(document, dict) else []
+    rows = document.get("attempts") if isinstance(document, dict) else None
+    rows = rows if isinstance(rows, list) else []
     attempts, dropped = [], 0
     for row in rows:
         try:

@@ -1,9 +1,8 @@
-"""Plain JSON files that a crash cannot lose: written aside, then put in place at one stroke."""
+"""Plain files that a crash cannot lose: written aside, then put in place at one stroke."""
 
 import json
 import os
-import tempfile
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -47,15 +46,36 @@ def write_json(path, document):
     path = Path(path)
     text = json.dumps(document, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
     path.parent.mkdir(parents=True, exist_ok=True)
-    handle, aside = tempfile.mkstemp(prefix=path.name + ".", suffix=".new", dir=path.parent)
-    try:
-        with os.fdopen(handle, "w", encoding="utf-8") as file:
-            file.write(text)
-            file.flush()
-            os.fsync(file.fileno())
+    with _written_aside(path, text) as aside:
         if _read_or_none(path) is not None:
             os.replace(path, backup_of(path))
         os.replace(aside, path)
+
+
+def write_text(path, text):
+    """Write a text so that at every moment the old or the new one is there, whole.
+
+    Parameters
+    ----------
+    path : str or pathlib.Path
+        The file, in a folder that exists.
+    text : str
+        What it is to hold; line ends are kept as they are.
+    """
+    with _written_aside(Path(path), text) as aside:
+        os.replace(aside, path)
+
+
+@contextmanager
+def _written_aside(path, text):
+    """A file beside `path` that holds the text on the disk; gone again if anything fails."""
+    aside = path.with_name(f"{path.name}.{os.getpid()}.new")
+    try:
+        with open(aside, "w", encoding="utf-8", newline="") as file:
+            file.write(text)
+            file.flush()
+            os.fsync(file.fileno())
+        yield aside
     except BaseException:
         with suppress(OSError):
             os.unlink(aside)

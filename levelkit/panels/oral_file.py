@@ -1,4 +1,4 @@
-"""The oral records of one session in one CSV file, written anew at every record."""
+"""The oral records of one session in one CSV file: whole on the disk after every record."""
 
 import csv
 import io
@@ -6,6 +6,7 @@ from datetime import datetime
 
 from ..exercises.oral import oral_questions
 from ..exercises.oral_record import record_rows
+from ..exercises.storage import write_text
 from .keeping import new_path, write_refused
 
 
@@ -21,7 +22,7 @@ class OralFile:
         if self.path is None:
             self.path = new_path("oral", self._folder)
         try:
-            self.path.write_text(self.text(), encoding="utf-8", newline="")
+            write_text(self.path, self.text())
         except OSError as fault:
             failed, self.path = self.path, None
             return write_refused(failed, fault, "the records are")

@@ -157,12 +157,13 @@ class PracticePanel(ExercisePanel):
         self._say_progress(self._keep())
 
     def _keep(self):
-        """Write the progress file; return the sentence where that fails."""
+        """Write the progress file; return what there is to say of it."""
         try:
+            self.progress = load_progress(self.path).joined(self.progress)
             save_progress(self.path, self.progress)
         except OSError as fault:
             return write_refused(self.path, fault, "your progress is")
-        return ""
+        return self.progress.note
 
     def _help(self, name):
         super()._help(name)

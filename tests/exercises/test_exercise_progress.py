@@ -16,7 +16,7 @@ from levelkit.exercises.progress import (
     weak_misconceptions,
 )
 from levelkit.exercises.sheet import make_sheet
-from levelkit.exercises.storage import backup_of, write_json
+from levelkit.exercises.storage import backup_of, write_json, write_text
 
 
 def tried(progress, family_id, answers):
@@ -104,6 +104,37 @@ def test_one_unreadable_attempt_does_not_take_the_others_along(path):
     write_json(path, document)
     back = load_progress(path)
     assert len(back.attempts) == 1 and "1 entries" in back.note
+
+
+@pytest.mark.parametrize("document", [[], {}, {"attempts": 5}, {"attempts": [5, "x", None]}, 7])
+def test_whole_json_of_another_shape_is_an_empty_progress(path, document):
+    path.write_text(json.dumps(document), encoding="utf-8")
+    assert load_progress(path).attempts == ()
+
+
+@pytest.mark.parametrize("write", [write_json, write_text])
+def test_whoever_may_read_other_files_of_the_folder_may_read_this_one(path, write):
+    plain = path.with_name("plain.txt")
+    plain.write_text("x", encoding="utf-8")
+    write(path, "x")
+    assert path.stat().st_mode == plain.stat().st_mode
+
+
+def test_a_text_is_whole_old_or_whole_new(path, monkeypatch):
+    write_text(path, "old")
+
+    def power_cut(*_):
+        raise OSError("power cut")
+
+    for call in ("fsync", "replace"):
+        with monkeypatch.context() as patch:
+            patch.setattr(os, call, power_cut)
+            with pytest.raises(OSError):
+                write_text(path, "new" * 100_000)
+        assert path.read_text(encoding="utf-8") == "old"
+        assert os.listdir(path.parent) == [path.name]
+    write_text(path, "new\r\n")
+    assert path.read_bytes() == b"new\r\n"
 
 
 def test_export_holds_every_attempt():

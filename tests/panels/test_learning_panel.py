@@ -18,7 +18,6 @@ def panel(tmp_path):
     return PracticePanel("glass-reads-low", "Cadet 7", tmp_path)
 
 
-
 def slip(panel):
     """Answer that the connected vessels stand level."""
     panel.entries["height"].value = f"{panel.question.data['level']:g} mm"
@@ -139,6 +138,23 @@ def test_another_learner_has_another_file_and_other_numbers(panel):
     assert slip_belongs_to == "progress-cadet-7.json"
     assert panel.path.name == "progress-cadet-8-b.json"
     assert panel.progress.attempts == () and panel.question.text != text
+
+
+def test_two_notebooks_of_one_learner_keep_each_others_attempts(panel, tmp_path):
+    other = PracticePanel("hot-column", "Cadet 7", tmp_path)
+    slip(panel)
+    other.check.click()
+    solve(panel)
+    assert [one.family for one in load_progress(panel.path).attempts] == [
+        "glass-reads-low", "hot-column", "glass-reads-low"]
+
+
+def test_a_file_spoilt_while_the_panel_is_open_is_kept_aside_and_said(panel, tmp_path):
+    slip(panel)
+    panel.path.write_text('{"version": 1, "attem')
+    solve(panel)
+    assert "kept as progress-cadet-7.json.unreadable-1" in panel._progress_line.value
+    assert len(load_progress(panel.path).attempts) == 2
 
 
 def test_a_half_written_file_is_said_and_its_backup_taken(panel, tmp_path):

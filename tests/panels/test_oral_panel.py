@@ -227,6 +227,22 @@ def test_a_folder_that_cannot_be_written_keeps_the_records(tmp_path, clock):
     assert len(rows(panel)) == 2
 
 
+def test_a_crash_while_writing_leaves_the_records_before_it(panel, monkeypatch):
+    def power_cut(*_):
+        raise OSError(5, "Input/output error")
+
+    for failing in (False, True):
+        panel.next.click()
+        panel.show.click()
+        if failing:
+            monkeypatch.setattr("os.replace", power_cut)
+        first = panel.file.path
+        panel.keep.click()
+    assert "could not be written" in panel._said.value
+    with first.open(encoding="utf-8", newline="") as file:
+        assert len(list(csv.DictReader(file))) == 1
+
+
 def test_a_new_session_begins_a_new_file(tmp_path, panel, clock):
     other = OralPanel(tmp_path, clock=clock)
     for one in (panel, other, panel):
