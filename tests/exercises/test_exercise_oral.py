@@ -33,10 +33,12 @@ def test_the_bank_of_orals_is_whole():
 
 
 def test_a_question_that_advises_action_carries_the_caution():
-    words = ("Stop firing", "Shut the", "stop the feed", "Feed in hand", "Feed with caution",
-             "Stop the feed", "Isolate first", "Do not feed", "Never lose sight")
+    words = ("stop firing", "shut the", "stop the feed", "feed in hand", "feed with caution",
+             "isolate first", "do not", "never", "open the drain", "compare with", "use the",
+             "prove the", "is proved after", "check ", "blow down")
     for question in QUESTIONS.values():
-        told = any(word in point.text for point in question.points for word in words)
+        told = any(f" {word}" in f" {point.text.lower()} " for point in question.points
+                   for word in words)
         assert not told or question.caution == CAUTION, question.id
 
 

@@ -16,7 +16,9 @@ from levelkit.exercises.solution import solved_family
 from levelkit.exercises.templates import number_text
 
 ADVICE = ("stop firing", "do not feed", "shut the", "feed in hand", "in hand on the glass",
-          "use the gauge glass", "open the drain gently", "act first", "should have been done")
+          "use the gauge glass", "open the drain gently", "act first", "should have been done",
+          "before acting", "blowing the glass through", "repeat with", "which one leads",
+          "should the level be read")
 
 
 def test_there_are_at_least_sixty_families_over_all_topics():
@@ -42,7 +44,7 @@ def test_families_that_set_one_trap_say_so():
 @pytest.mark.parametrize("family_id", sorted(families()))
 def test_advice_to_act_carries_the_caution(family_id):
     one = families()[family_id]
-    texts = " ".join([one.text] + [step.hint for step in one.steps] + [
+    texts = " ".join([one.text] + [text for step in one.steps for text in (step.hint, step.ask)] + [
         option.text for step in one.steps for option in step.options]).lower()
     if any(word in texts for word in ADVICE):
         assert one.advises_action
