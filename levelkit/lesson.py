@@ -1,8 +1,9 @@
 """The one thing that a lesson imports."""
 
 from .constants import CAUTION
-from .exercises import FULL, example, faded
+from .exercises import FULL, example
 from .exercises.oral_record import OralRecord, finished
+from .exercises.printed_text import example_text, marks_text
 from .panels.asking import Prediction, SelfCheck
 from .panels.blow_through_panel import BlowThroughPanel
 from .panels.bolts_panel import BoltsPanel
@@ -34,7 +35,7 @@ from .scenario import load_ship
 __all__ = ["CAUTION", "Prediction", "SelfCheck", "blow_through_panel", "bolts_panel",
            "breakage_panel", "cocks_panel", "diagnosis_panel", "error_map", "exercise",
            "gauge_glass_panel", "glass_types_panel", "installation_check", "isolation_drill",
-           "optics_panel", "oral_outcome", "oral_panel", "practice_panel", "ship",
+           "marked_example", "optics_panel", "oral_outcome", "oral_panel", "practice_panel", "ship",
            "ship_motion_panel", "sweep_chart", "sweep_panel", "swell_panel", "transmitter_panel",
            "two_fluid_panel", "vessels_panel", "voting_panel", "warming_drill", "water_panel",
            "worked_example"]
@@ -181,5 +182,10 @@ def oral_outcome(said, candidate="the candidate"):
 
 
 def worked_example(family_id, amount=FULL):
-    """Return the lines of a bank example: "full", "partly" or "blank" worked."""
-    return faded(example(family_id), amount)
+    """Return a bank example as text: "full", "partly" or "blank" worked."""
+    return example_text(example(family_id), amount)
+
+
+def marked_example(family_id, **answers):
+    """Return what answers to a bank example earn, step by step: `height="186.4 mm"`."""
+    return marks_text(example(family_id), answers)
