@@ -8,15 +8,10 @@ import numpy as np
 
 from levelkit.constants import BAR
 from levelkit.physics import ball_check, cock_times, flashing, heat_loss, optics, relief_formulas
-from levelkit.physics.cock_state import (
-    CockFaults,
-    CockState,
-    DrumSide,
-    GaugeFitting,
-    GlassContents,
-)
+from levelkit.physics.cock_state import CockFaults, CockState, DrumSide, GaugeFitting
 from levelkit.physics.cocks import glass_history, with_cocks
 from levelkit.physics.critical_flow import critical_flow
+from levelkit.physics.glass_contents import GlassContents
 from levelkit.physics.meniscus import bore_meniscus
 from levelkit.physics.passages import glass_height_with_drops, passage_drop
 from levelkit.physics.settled_glass import settled_glass

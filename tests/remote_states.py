@@ -1,12 +1,13 @@
 """Healthy remote indicators of an invented boiler, for the tests."""
 
+from levelkit.physics.fluid_balance import fluid_difference
 from levelkit.physics.indicating_fluids import IndicatingFluid
-from levelkit.physics.transmitter import calibrated_transmitter
+from levelkit.physics.leg_state import DrumContents, LegsState
 from levelkit.physics.transmitter_range import REVERSED
-from levelkit.physics.two_fluid import drawn_two_fluid
-from levelkit.physics.two_fluid_design import fluid_density_for_scale, fluid_difference
+from levelkit.physics.transmitter_state import calibrated_transmitter
+from levelkit.physics.two_fluid_design import fluid_density_for_scale
+from levelkit.physics.two_fluid_state import drawn_two_fluid
 from levelkit.physics.u_tube import REFERENCE_LIMB, UTube
-from levelkit.physics.wet_legs import DrumContents, LegsState
 from levelkit.properties import compressed_water_density, saturation_at_pressure
 
 LEG_TEMPERATURE = 323.15

@@ -6,6 +6,7 @@ from levelkit.constants import BAR, STANDARD_GRAVITY
 from levelkit.physics import indicating_fluids
 from levelkit.physics.columns import Column, balancing_height, path_difference
 from levelkit.physics.differential import indicated_level, reference_differential
+from levelkit.physics.leg_state import DrumContents, LegsState
 from levelkit.physics.loop_power import LoopState, greatest_load
 from levelkit.physics.manifold_drill import WRONG, Move, made_moves
 from levelkit.physics.signal import (
@@ -17,11 +18,11 @@ from levelkit.physics.signal import (
     signal_current,
     signal_pressure,
 )
-from levelkit.physics.transmitter import calibrated_transmitter, transmitter_reading
+from levelkit.physics.transmitter import transmitter_reading
 from levelkit.physics.transmitter_range import DIRECT, transmitter_range
+from levelkit.physics.transmitter_state import calibrated_transmitter
 from levelkit.physics.two_fluid_design import fluid_density_for_scale, surface_share
 from levelkit.physics.u_tube import UTube, fluid_surfaces
-from levelkit.physics.wet_legs import DrumContents, LegsState
 from levelkit.properties import (
     cold_drum_fluids,
     compressed_water_density,

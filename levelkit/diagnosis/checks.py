@@ -12,7 +12,8 @@ from ..faults import instrument_of
 from ..faults.observed import PRESSURE_STEP
 from ..physics.cock_flows import free_areas
 from ..physics.cock_state import Cocks, CockState
-from ..physics.transmitter import TransmitterState, transmitter_reading
+from ..physics.transmitter import transmitter_reading
+from ..physics.transmitter_state import TransmitterState
 from ..properties import (
     compressed_water_density,
     saturation_at_pressure,

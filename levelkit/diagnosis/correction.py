@@ -5,15 +5,10 @@ from itertools import combinations
 
 from ..errors import InputError
 from ..physics.differential import reference_differential
+from ..physics.fluid_balance import fluid_difference
+from ..physics.instrument_budgets import glass_budget, transmitter_budget, two_fluid_budget
 from ..physics.transmitter_range import connection_sign
-from ..physics.two_fluid_design import fluid_difference
-from ..physics.uncertainty import (
-    Measured,
-    agreement_band,
-    glass_budget,
-    transmitter_budget,
-    two_fluid_budget,
-)
+from ..physics.uncertainty import Measured, agreement_band
 from ..properties import (
     cold_drum_fluids,
     compressed_water_density,

@@ -7,7 +7,7 @@ from ..faults import FAULTS, Fault, fault_named, instrument_of
 from ..physics.cock_state import CockState
 from ..physics.glass import GaugeGlassState, GlassMounting
 from ..physics.leg_water import legs_after
-from ..physics.transmitter import PNEUMATIC
+from ..physics.transmitter_state import PNEUMATIC
 from ..units import gauge_pressure_bar
 from .setting import (
     AIR_RECEIVER,

@@ -9,8 +9,9 @@ from ..faults.glass_changes import FROTH, LIST, ROLL
 from ..physics.cock_state import CockState
 from ..physics.glass import GaugeGlassState
 from ..physics.signal import FAILURE_HIGH, FAILURE_LOW, damped
-from ..physics.transmitter import PNEUMATIC, TransmitterState, transmitter_reading
-from ..physics.two_fluid import TwoFluidState
+from ..physics.transmitter import transmitter_reading
+from ..physics.transmitter_state import PNEUMATIC, TransmitterState
+from ..physics.two_fluid_state import TwoFluidState
 from ..physics.voting import vote
 from .faulty import DRUM, faulty_instruments
 from .setting import AIR_RECEIVER, GLASSES, NAMES, TRANSMITTER_1, TRANSMITTER_2

@@ -3,14 +3,15 @@
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from ..physics.cock_state import CockState, DrumSide, GaugeFitting, GlassContents, working_contents
+from ..physics.cock_state import CockState, DrumSide, GaugeFitting
+from ..physics.glass_contents import GlassContents, working_contents
 from ..physics.indicating_fluids import IndicatingFluid
+from ..physics.leg_state import DrumContents, LegsState
 from ..physics.settled_glass import settled_glass
 from ..physics.steam_lookup import steam_table
-from ..physics.transmitter import PNEUMATIC, Compensation, calibrated_transmitter
-from ..physics.two_fluid import drawn_two_fluid
+from ..physics.transmitter_state import PNEUMATIC, Compensation, calibrated_transmitter
 from ..physics.two_fluid_layout import two_fluid_layout
-from ..physics.wet_legs import DrumContents, LegsState
+from ..physics.two_fluid_state import drawn_two_fluid
 from ..properties import (
     compressed_water_density,
     saturated_fluid,

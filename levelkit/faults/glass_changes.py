@@ -9,13 +9,14 @@ enough to be seen, small enough to be believed.
 from dataclasses import replace
 from math import radians
 
-from ..physics.cock_state import CockState, GlassContents
+from ..physics.cock_state import CockState
 from ..physics.cocks import glass_after
 from ..physics.glass import GaugeGlassState
+from ..physics.glass_contents import GlassContents
 from ..physics.motion import apparent_list, level_shift
 from ..physics.steam_lookup import steam_at
-from ..physics.transmitter import TransmitterState
-from ..physics.two_fluid import TwoFluidState
+from ..physics.transmitter_state import TransmitterState
+from ..physics.two_fluid_state import TwoFluidState
 from ..properties import compressed_water_density
 
 AT_ONCE, SEEN_AFTER = 1e-3, 60.0

@@ -12,8 +12,10 @@ from ..physics.cocks import glass_after
 from ..physics.glass import GaugeGlassState, gauge_glass_reading
 from ..physics.leg_water import legs_after
 from ..physics.signal import FAILURE_HIGH, FAILURE_LOW
-from ..physics.transmitter import ELECTRIC, TransmitterState, transmitter_reading
-from ..physics.two_fluid import TwoFluidState, two_fluid_reading
+from ..physics.transmitter import transmitter_reading
+from ..physics.transmitter_state import ELECTRIC, TransmitterState
+from ..physics.two_fluid import two_fluid_reading
+from ..physics.two_fluid_state import TwoFluidState
 from ..physics.u_tube import DRUM_LIMB
 from .fault import GLASS, TRANSMITTER, TWO_FLUID, TWO_FLUID_INVERTED
 

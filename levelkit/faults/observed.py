@@ -61,8 +61,8 @@ def observed_effect(fault, state):
     Examples
     --------
     >>> from levelkit.faults import fault_named
-    >>> from levelkit.physics.transmitter import calibrated_transmitter
-    >>> from levelkit.physics.wet_legs import DrumContents, LegsState
+    >>> from levelkit.physics.transmitter_state import calibrated_transmitter
+    >>> from levelkit.physics.leg_state import DrumContents, LegsState
     >>> state = calibrated_transmitter(DrumContents(0.4, 6.1e6, 756.1, 31.4),
     ...                                LegsState(0.8, 2.0, 990.6, 990.6, 990.6))
     >>> observed_effect(fault_named("equaliser-open"), state).now
@@ -159,8 +159,8 @@ def hides_low_water(fault, state):
     Examples
     --------
     >>> from levelkit.faults import fault_named
-    >>> from levelkit.physics.transmitter import calibrated_transmitter
-    >>> from levelkit.physics.wet_legs import DrumContents, LegsState
+    >>> from levelkit.physics.transmitter_state import calibrated_transmitter
+    >>> from levelkit.physics.leg_state import DrumContents, LegsState
     >>> state = calibrated_transmitter(DrumContents(0.4, 6.1e6, 756.1, 31.4),
     ...                                LegsState(0.8, 2.0, 990.6, 990.6, 990.6))
     >>> hides_low_water(fault_named("reference-leg-lost"), state)

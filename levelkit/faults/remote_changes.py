@@ -8,16 +8,11 @@ seen, small enough to be believed.
 from dataclasses import replace
 
 from ..physics.glass import GaugeGlassState
-from ..physics.manifold import moved_valve
 from ..physics.reference_leg import flashing_length
-from ..physics.transmitter import (
-    FAILS_HIGH,
-    PNEUMATIC,
-    Compensation,
-    TransmitterState,
-)
 from ..physics.transmitter_range import upside_down
-from ..physics.two_fluid import TwoFluidState
+from ..physics.transmitter_state import FAILS_HIGH, PNEUMATIC, Compensation, TransmitterState
+from ..physics.trapped_water import moved_valve
+from ..physics.two_fluid_state import TwoFluidState
 from ..physics.wet_legs import instrument_ports
 from ..properties import (
     cold_drum_fluids,

@@ -15,7 +15,7 @@ from ..physics.blow_decision import (
     Declaration,
 )
 from ..physics.blow_glass import ABOVE, BELOW, BETWEEN, IN_SIGHT
-from ..physics.blow_through import DISPROVED, PROVED, STATEMENTS, ledger
+from ..physics.blow_ledger import DISPROVED, PROVED, STATEMENTS, ledger
 from ..scene.blow_through import SHORT_NAMES
 
 _ZONES = (("where is the level?", ""), ("not proved", NOT_PROVED),

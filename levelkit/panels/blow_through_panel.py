@@ -26,17 +26,9 @@ from ..physics.blow_glass import (
     WET,
     DrillMove,
 )
+from ..physics.blow_ledger import DISPROVED, PROVED, ledger
 from ..physics.blow_replay import record_rows
-from ..physics.blow_through import (
-    DISPROVED,
-    PLATE_DRILL,
-    PROVED,
-    TUBULAR_DRILL,
-    BlowDrill,
-    ledger,
-    moved,
-    new_drill,
-)
+from ..physics.blow_through import PLATE_DRILL, TUBULAR_DRILL, BlowDrill, moved, new_drill
 from ..scene.blow_through import BlowView, draw_blow_through, sight_words
 from .blow_claims import BlowClaims, compared
 from .control import Control

@@ -3,15 +3,8 @@
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from ..physics.cock_state import (
-    CockFaults,
-    Cocks,
-    CockState,
-    DrumSide,
-    GaugeFitting,
-    drained_contents,
-    working_contents,
-)
+from ..physics.cock_state import CockFaults, Cocks, CockState, DrumSide, GaugeFitting
+from ..physics.glass_contents import drained_contents, working_contents
 from ..physics.steam_lookup import steam_table
 from ..properties import (
     compressed_water_density,

@@ -18,8 +18,8 @@ from ..physics.loop_power import (
     loop_reading,
 )
 from ..physics.signal import current_band, fraction_of_current, limited_current, receiver_voltage
-from ..physics.transmitter import FAILS_HIGH, FAILS_LOW, FAILURE_CURRENTS, HEALTHY
 from ..physics.transmitter_check import loop_error
+from ..physics.transmitter_state import FAILS_HIGH, FAILS_LOW, FAILURE_CURRENTS, HEALTHY
 from ..scene.loop import CHART, PARALLEL, SERIES, LoopView, draw_loop
 from ..units import format_number
 from .control import Control

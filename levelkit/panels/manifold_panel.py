@@ -9,7 +9,8 @@ from ..constants import CAUTION
 from ..errors import InputError
 from ..physics.leg_water import legs_after
 from ..physics.manifold_drill import STEAM_VALVE, WRONG, Move, made_move, zero_check
-from ..physics.transmitter import TransmitterResult, TransmitterState, transmitter_reading
+from ..physics.transmitter import TransmitterResult, transmitter_reading
+from ..physics.transmitter_state import TransmitterState
 from ..scene.manifold import ManifoldView, draw_manifold_drill
 from ..units import kelvin
 from .control import Control

@@ -6,8 +6,8 @@ import numpy as np
 
 from ..charts.error_map import ErrorMap, error_map_chart
 from ..charts.sweep import Curve, Sweep, sweep_chart
+from ..physics.leg_state import DrumContents
 from ..physics.transmitter import transmitter_reading
-from ..physics.wet_legs import DrumContents
 from ..properties import compressed_water_density, steaming_drum_fluids
 from ..scene.look import PRINT
 from ..units import absolute_pressure

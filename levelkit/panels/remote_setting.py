@@ -4,15 +4,15 @@ from dataclasses import dataclass, replace
 
 from ..faults import fault_named
 from ..faults.remote_changes import DECAY_LENGTH
+from ..physics.leg_state import DrumContents, LegsState
 from ..physics.reference_leg import (
     flashing_length,
     leg_temperature,
     mean_leg_density,
     mean_leg_temperature,
 )
-from ..physics.transmitter import Compensation, TransmitterState, calibrated_transmitter
 from ..physics.transmitter_range import REVERSED
-from ..physics.wet_legs import DrumContents, LegsState
+from ..physics.transmitter_state import Compensation, TransmitterState, calibrated_transmitter
 from ..properties import (
     compressed_water_density,
     saturation_pressure,

@@ -8,10 +8,12 @@ import numpy as np
 from ..charts.frame import Axes, chart_frame
 from ..constants import BAR
 from ..faults.remote_changes import COLD as ROOM
+from ..physics.instrument_budgets import transmitter_budget
 from ..physics.signal import signal_current
-from ..physics.transmitter import TransmitterResult, TransmitterState, transmitter_reading
+from ..physics.transmitter import TransmitterResult, transmitter_reading
 from ..physics.transmitter_range import REVERSED
-from ..physics.uncertainty import Measured, UncertaintyBudget, transmitter_budget
+from ..physics.transmitter_state import TransmitterState
+from ..physics.uncertainty import Measured, UncertaintyBudget
 from ..properties import compressed_water_density, saturation_at_pressure
 from ..scene.sweep import CHART_WIDTH, HEIGHT, SweepView, draw_sweep
 from ..units import celsius, format_number, gauge_pressure_bar, kelvin

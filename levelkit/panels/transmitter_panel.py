@@ -11,13 +11,9 @@ from ..faults.remote_changes import COLD, WARM_LEG
 from ..faults.remote_faults import REMOTE_FAULTS
 from ..physics.leg_water import legs_after
 from ..physics.signal import MEASURING
-from ..physics.transmitter import (
-    PNEUMATIC,
-    TransmitterResult,
-    TransmitterState,
-    transmitter_reading,
-)
+from ..physics.transmitter import TransmitterResult, transmitter_reading
 from ..physics.transmitter_range import DIRECT, REVERSED, TransmitterRange, transmitter_range
+from ..physics.transmitter_state import PNEUMATIC, TransmitterState
 from ..scene.signal_meter import kilopascal
 from ..scene.transmitter import DrumAndTransmitter, TransmitterView, draw_transmitter
 from ..units import celsius, format_number, gauge_pressure_bar, kelvin

@@ -9,18 +9,14 @@ import numpy as np
 from ..constants import BAR, CAUTION, MILLIMETRE
 from ..faults import FAULTS, TWO_FLUID, fault_named
 from ..physics.indicating_fluids import FLUIDS, IndicatingFluid
+from ..physics.leg_state import DrumContents, LegsState
 from ..physics.leg_water import legs_after
 from ..physics.signal import damped
-from ..physics.two_fluid import (
-    TwoFluidResult,
-    TwoFluidState,
-    drawn_two_fluid,
-    scale_status,
-    two_fluid_reading,
-)
+from ..physics.two_fluid import TwoFluidResult, scale_status, two_fluid_reading
 from ..physics.two_fluid_layout import two_fluid_layout
+from ..physics.two_fluid_state import TwoFluidState, drawn_two_fluid
 from ..physics.u_tube import DRUM_LIMB, REFERENCE_LIMB
-from ..physics.wet_legs import DrumContents, LegsState, leg_columns
+from ..physics.wet_legs import leg_columns
 from ..properties import cold_drum_fluids, compressed_water_density, steaming_drum_fluids
 from ..scene.drum_and_legs import DrumAndLegs
 from ..scene.two_fluid import SLOW, TwoFluidView, draw_two_fluid, shown_level

@@ -20,7 +20,8 @@ from .blow_glass import (
     WATER,
     ZONES,
 )
-from .blow_through import PLATE_DRILL, PROVED, STATEMENTS, ledger, proved_zones
+from .blow_ledger import PROVED, STATEMENTS, ledger, proved_zones
+from .blow_through import PLATE_DRILL
 
 NOT_PROVED = "not proved"
 CONTINUE = "carry on steaming"

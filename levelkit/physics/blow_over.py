@@ -63,9 +63,9 @@ def blow_over_margins(state, gravity=STANDARD_GRAVITY):
     Examples
     --------
     >>> from levelkit.physics.indicating_fluids import IndicatingFluid
-    >>> from levelkit.physics.two_fluid import drawn_two_fluid
+    >>> from levelkit.physics.two_fluid_state import drawn_two_fluid
     >>> from levelkit.physics.u_tube import UTube
-    >>> from levelkit.physics.wet_legs import DrumContents, LegsState
+    >>> from levelkit.physics.leg_state import DrumContents, LegsState
     >>> state = drawn_two_fluid(DrumContents(0.3, 4.6e6, 785.5, 23.2),
     ...                         LegsState(0.5, 3.0, 992.2, 992.2, 992.2),
     ...                         UTube(0.008, 0.008, 5.0, 1.6),

@@ -91,7 +91,8 @@ def free_areas(state):
 
     Examples
     --------
-    >>> from levelkit.physics.cock_state import CockState, DrumSide, GlassContents
+    >>> from levelkit.physics.cock_state import CockState, DrumSide
+    >>> from levelkit.physics.glass_contents import GlassContents
     >>> from levelkit.physics.steam_lookup import steam_table
     >>> from levelkit.properties import saturated_fluid
     >>> drum = DrumSide(8e5, 0.2, 897.03, 4.161, 4371.0)
@@ -135,7 +136,8 @@ def glass_flows(state):
 
     Examples
     --------
-    >>> from levelkit.physics.cock_state import CockState, DrumSide, GlassContents
+    >>> from levelkit.physics.cock_state import CockState, DrumSide
+    >>> from levelkit.physics.glass_contents import GlassContents
     >>> from levelkit.physics.steam_lookup import steam_table
     >>> from levelkit.properties import saturated_fluid
     >>> drum = DrumSide(8e5, 0.2, 897.03, 4.161, 4371.0)
@@ -175,7 +177,8 @@ def flows_at(state, areas, height, steam_pressure, gas_amount):
 
     Examples
     --------
-    >>> from levelkit.physics.cock_state import CockState, DrumSide, GlassContents
+    >>> from levelkit.physics.cock_state import CockState, DrumSide
+    >>> from levelkit.physics.glass_contents import GlassContents
     >>> from levelkit.physics.steam_lookup import steam_table
     >>> from levelkit.properties import saturated_fluid
     >>> drum = DrumSide(8e5, 0.2, 897.03, 4.161, 4371.0)

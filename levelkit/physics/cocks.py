@@ -82,7 +82,8 @@ def with_cocks(state, **openings):
 
     Examples
     --------
-    >>> from levelkit.physics.cock_state import CockState, DrumSide, GlassContents
+    >>> from levelkit.physics.cock_state import CockState, DrumSide
+    >>> from levelkit.physics.glass_contents import GlassContents
     >>> from levelkit.physics.steam_lookup import steam_table
     >>> from levelkit.properties import saturated_fluid
     >>> drum = DrumSide(8e5, 0.2, 897.03, 4.161, 4371.0)
@@ -130,7 +131,8 @@ def glass_history(state, duration, points=200):
 
     Examples
     --------
-    >>> from levelkit.physics.cock_state import CockState, DrumSide, GlassContents
+    >>> from levelkit.physics.cock_state import CockState, DrumSide
+    >>> from levelkit.physics.glass_contents import GlassContents
     >>> from levelkit.physics.steam_lookup import steam_table
     >>> from levelkit.properties import saturated_fluid
     >>> drum = DrumSide(8e5, 0.2, 897.03, 4.161, 4371.0)
@@ -190,7 +192,8 @@ def glass_after(state, step):
 
     Examples
     --------
-    >>> from levelkit.physics.cock_state import CockState, DrumSide, GlassContents
+    >>> from levelkit.physics.cock_state import CockState, DrumSide
+    >>> from levelkit.physics.glass_contents import GlassContents
     >>> from levelkit.physics.steam_lookup import steam_table
     >>> from levelkit.properties import saturated_fluid
     >>> drum = DrumSide(8e5, 0.2, 897.03, 4.161, 4371.0)

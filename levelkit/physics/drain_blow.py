@@ -50,7 +50,8 @@ def drain_blow(state, drain_water, drain_steam):
 
     Examples
     --------
-    >>> from levelkit.physics.cock_state import CockState, DrumSide, GlassContents
+    >>> from levelkit.physics.cock_state import CockState, DrumSide
+    >>> from levelkit.physics.glass_contents import GlassContents
     >>> from levelkit.physics.steam_lookup import steam_table
     >>> from levelkit.properties import saturated_fluid
     >>> drum = DrumSide(8e5, 0.2, 897.03, 4.161, 4371.0)

@@ -51,7 +51,8 @@ def legs_after(drum, legs, seconds, gravity=STANDARD_GRAVITY):
 
     Examples
     --------
-    >>> from levelkit.physics.wet_legs import DrumContents, LegsState, ManifoldState
+    >>> from levelkit.physics.leg_state import DrumContents, LegsState
+    >>> from levelkit.physics.manifold import ManifoldState
     >>> legs = LegsState(0.8, 2.0, 990.6, 990.6, 990.6, manifold=ManifoldState(equaliser=1.0))
     >>> later = legs_after(DrumContents(0.4, 6.1e6, 756.1, 31.4), legs, 600.0)
     >>> f"{1000 * later.reference_loss:.0f} mm gone"
@@ -113,7 +114,7 @@ def filling_time(legs, compliance, line_resistance):
 
     Examples
     --------
-    >>> from levelkit.physics.wet_legs import LegsState
+    >>> from levelkit.physics.leg_state import LegsState
     >>> legs = LegsState(0.8, 2.0, 990.6, 990.6, 990.6)
     >>> round(filling_time(legs, 6.7e-9, 2.0), 1)
     1.2

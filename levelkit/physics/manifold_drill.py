@@ -10,9 +10,11 @@ from dataclasses import dataclass, replace
 from ..constants import BAR, CAUTION
 from ..errors import InputError, checked
 from .leg_water import legs_after
-from .manifold import VALVES, moved_valve
-from .transmitter import TransmitterResult, TransmitterState, transmitter_reading
+from .manifold import VALVES
+from .transmitter import TransmitterResult, transmitter_reading
 from .transmitter_check import current_at_no_differential
+from .transmitter_state import TransmitterState
+from .trapped_water import moved_valve
 from .wet_legs import instrument_ports
 
 STEAM_VALVE = "chamber_steam_valve"
@@ -116,8 +118,8 @@ def made_move(state, move):
 
     Examples
     --------
-    >>> from levelkit.physics.transmitter import calibrated_transmitter
-    >>> from levelkit.physics.wet_legs import DrumContents, LegsState
+    >>> from levelkit.physics.transmitter_state import calibrated_transmitter
+    >>> from levelkit.physics.leg_state import DrumContents, LegsState
     >>> state = calibrated_transmitter(DrumContents(0.4, 6.1e6, 756.1, 31.4),
     ...                                LegsState(0.8, 2.0, 990.6, 990.6, 990.6))
     >>> step = made_move(state, Move("equaliser", 1.0))
@@ -159,8 +161,8 @@ def made_moves(state, moves):
 
     Examples
     --------
-    >>> from levelkit.physics.transmitter import calibrated_transmitter
-    >>> from levelkit.physics.wet_legs import DrumContents, LegsState
+    >>> from levelkit.physics.transmitter_state import calibrated_transmitter
+    >>> from levelkit.physics.leg_state import DrumContents, LegsState
     >>> state = calibrated_transmitter(DrumContents(0.4, 6.1e6, 756.1, 31.4),
     ...                                LegsState(0.8, 2.0, 990.6, 990.6, 990.6))
     >>> steps = made_moves(state, TAKE_OUT_OF_SERVICE + PUT_INTO_SERVICE)
@@ -204,8 +206,8 @@ def zero_check(state, expected_current):
     Examples
     --------
     >>> from levelkit.physics.manifold import ManifoldState
-    >>> from levelkit.physics.transmitter import calibrated_transmitter
-    >>> from levelkit.physics.wet_legs import DrumContents, LegsState
+    >>> from levelkit.physics.transmitter_state import calibrated_transmitter
+    >>> from levelkit.physics.leg_state import DrumContents, LegsState
     >>> legs = LegsState(0.8, 2.0, 990.6, 990.6, 990.6)
     >>> state = calibrated_transmitter(DrumContents(0.4, 6.1e6, 756.1, 31.4), legs)
     >>> level = replace(state, legs=replace(legs, manifold=ManifoldState(

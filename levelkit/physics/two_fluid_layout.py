@@ -3,8 +3,9 @@
 from dataclasses import dataclass, replace
 
 from ..errors import InputError, checked
+from .fluid_balance import fluid_difference
 from .indicating_fluids import fluid_density
-from .two_fluid_design import fluid_difference, two_fluid_range
+from .two_fluid_design import two_fluid_range
 from .u_tube import REFERENCE_LIMB, UTube, fluid_surfaces
 
 FLUID_LEFT = 0.12
@@ -85,7 +86,7 @@ def two_fluid_layout(drum, weir_height, leg_density, fluid, fluid_temperature, r
     Examples
     --------
     >>> from levelkit.physics.indicating_fluids import IndicatingFluid
-    >>> from levelkit.physics.wet_legs import DrumContents
+    >>> from levelkit.physics.leg_state import DrumContents
     >>> layout = two_fluid_layout(DrumContents(0.25, 4.6e6, 785.5, 23.2), 0.5, 992.2,
     ...                           IndicatingFluid("exercise", 1373.0), 293.15, 0.008, 0.008, 8.0)
     >>> round(layout.tube.limb_length, 3), f"{1e6 * layout.fluid_volume:.1f} ml"

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 
 from ..physics.manifold_drill import WRONG
-from ..physics.transmitter import TransmitterResult, TransmitterState
+from ..physics.transmitter import TransmitterResult
 from ..physics.transmitter_range import DIRECT
+from ..physics.transmitter_state import TransmitterState
 from ..units import format_number
 from .canvas import Canvas
 from .parts import cock, dimension, error_bracket, number_block

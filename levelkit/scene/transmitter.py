@@ -4,8 +4,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import sqrt
 
-from ..physics.transmitter import TransmitterResult, TransmitterState
+from ..physics.transmitter import TransmitterResult
 from ..physics.transmitter_range import DIRECT, TransmitterRange
+from ..physics.transmitter_state import TransmitterState
 from .canvas import Canvas
 from .parts import break_line, dimension, error_bracket, level_line, number_block, side_labels
 from .signal_meter import END, draw_meter_scale, draw_pointer, draw_range_ruler

@@ -1,7 +1,7 @@
 """What a DP transmitter shows and says about itself, in words."""
 
 from ..physics.signal import FAILURE_HIGH, FAILURE_LOW, HIGH_LIMIT
-from ..physics.transmitter import PNEUMATIC
+from ..physics.transmitter_state import PNEUMATIC
 from ..units import format_number
 
 BELOW_LIVE_ZERO = -0.02

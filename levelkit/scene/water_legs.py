@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from ..physics.wet_legs import LegsState
+from ..physics.leg_state import LegsState
 from .parts import cock, dimension
 
 _HALF_PIPE, _CHAMBER_HALF = 8, 20

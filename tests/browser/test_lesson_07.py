@@ -7,8 +7,8 @@ from conftest import numbers_in, open_and_run
 from looking import assert_fits_the_screen, errors_shown, picture
 
 from levelkit.constants import CAUTION
+from levelkit.physics.fluid_balance import fluid_difference
 from levelkit.physics.indicating_fluids import IndicatingFluid
-from levelkit.physics.two_fluid_design import fluid_difference
 from levelkit.properties import compressed_water_density, steaming_drum_fluids
 from levelkit.units import absolute_pressure, kelvin
 

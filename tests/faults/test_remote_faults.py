@@ -31,8 +31,9 @@ from levelkit.faults.remote_faults import REMOTE_FAULTS
 from levelkit.physics.glass import GaugeGlassState, GlassMounting
 from levelkit.physics.leg_water import legs_after
 from levelkit.physics.signal import FAILURE_HIGH, FAILURE_LOW
-from levelkit.physics.transmitter import Compensation, transmitter_reading
+from levelkit.physics.transmitter import transmitter_reading
 from levelkit.physics.transmitter_range import DIRECT
+from levelkit.physics.transmitter_state import Compensation
 from levelkit.physics.two_fluid import two_fluid_reading
 from levelkit.physics.u_tube import DRUM_LIMB
 from levelkit.properties import compressed_water_density

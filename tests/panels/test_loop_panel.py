@@ -12,7 +12,7 @@ from overlaps import off_the_sheet, overlapping
 
 from levelkit.lesson import loop_panel
 from levelkit.panels.loop_panel import BROKEN, IN_PARALLEL, IN_SERIES, LEAK, ONE, SOUND
-from levelkit.physics.transmitter import FAILS_HIGH, FAILS_LOW
+from levelkit.physics.transmitter_state import FAILS_HIGH, FAILS_LOW
 from levelkit.scene.look import LOOKS, SCREEN
 from levelkit.scene.loop import HEIGHT
 

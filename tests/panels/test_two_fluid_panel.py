@@ -15,7 +15,8 @@ from levelkit.faults import FAULTS, TWO_FLUID, fault_named
 from levelkit.lesson import ship, two_fluid_panel
 from levelkit.panels.two_fluid_panel import COLD
 from levelkit.physics.differential import indicated_level
-from levelkit.physics.two_fluid_design import filling_shift, fluid_difference
+from levelkit.physics.fluid_balance import fluid_difference
+from levelkit.physics.two_fluid_design import filling_shift
 from levelkit.physics.u_tube import DRUM_LIMB
 from levelkit.properties import compressed_water_density, steaming_drum_fluids
 from levelkit.units import absolute_pressure, kelvin

@@ -45,21 +45,12 @@ from levelkit.physics.blow_glass import (
     all_conditions,
     in_service,
 )
+from levelkit.physics.blow_ledger import OPEN_QUESTION, PROVED, STATEMENTS, ledger, proved_zones
 from levelkit.physics.blow_model import model_cocks
 from levelkit.physics.blow_replay import expected_sights, record_rows, replayed
-from levelkit.physics.blow_through import (
-    FAULTS,
-    OPEN_QUESTION,
-    PLATE_DRILL,
-    PROVED,
-    STATEMENTS,
-    ledger,
-    moved,
-    new_drill,
-    proved_zones,
-)
-from levelkit.physics.cock_state import GlassContents
+from levelkit.physics.blow_through import FAULTS, PLATE_DRILL, moved, new_drill
 from levelkit.physics.cocks import glass_history
+from levelkit.physics.glass_contents import GlassContents
 
 
 def moves(text):

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from levelkit.errors import InputError
 from levelkit.physics.ball_check import ball_lift_flow, ball_lift_velocity
 from levelkit.physics.cock_flows import free_areas, glass_flows
-from levelkit.physics.cock_state import CockFaults, Cocks, GaugeFitting, drained_contents
+from levelkit.physics.cock_state import CockFaults, Cocks, GaugeFitting
 from levelkit.physics.cock_times import (
     choked_height,
     cooling_time_constant,
@@ -22,6 +22,7 @@ from levelkit.physics.cock_times import (
     shut_in_height,
 )
 from levelkit.physics.cocks import glass_after, glass_history, with_cocks
+from levelkit.physics.glass_contents import drained_contents
 from levelkit.physics.passages import (
     glass_height_with_drops,
     passage_drop,

@@ -11,14 +11,7 @@ from remote_states import drum_and_legs, transmitter
 from levelkit.constants import CAUTION
 from levelkit.errors import InputError
 from levelkit.physics.leg_water import filling_time, legs_after
-from levelkit.physics.manifold import (
-    VALVES,
-    ManifoldState,
-    moved_valve,
-    port_pressures,
-    shut_in,
-    trapped_pressure_slope,
-)
+from levelkit.physics.manifold import VALVES, ManifoldState, port_pressures
 from levelkit.physics.manifold_drill import (
     CAREFUL,
     FILL_THROUGH_EQUALISER,
@@ -34,6 +27,7 @@ from levelkit.physics.manifold_drill import (
 )
 from levelkit.physics.transmitter import transmitter_reading
 from levelkit.physics.transmitter_range import DIRECT, REVERSED
+from levelkit.physics.trapped_water import moved_valve, shut_in, trapped_pressure_slope
 from levelkit.physics.wet_legs import instrument_ports
 from levelkit.properties import compressed_water_density
 

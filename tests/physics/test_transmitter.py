@@ -18,15 +18,11 @@ from levelkit.physics.differential import (
     reference_differential,
     right_level,
 )
+from levelkit.physics.leg_state import DrumContents, LegsState
 from levelkit.physics.loop_power import LoopState
 from levelkit.physics.motion import vertical_height
 from levelkit.physics.signal import FAILURE_HIGH, FAILURE_LOW, fraction_of_current
-from levelkit.physics.transmitter import (
-    PNEUMATIC,
-    AirLine,
-    Compensation,
-    transmitter_reading,
-)
+from levelkit.physics.transmitter import transmitter_reading
 from levelkit.physics.transmitter_check import current_at_no_differential, differential_at
 from levelkit.physics.transmitter_range import (
     DIRECT,
@@ -38,8 +34,9 @@ from levelkit.physics.transmitter_range import (
     zero_kind,
     zeroed_at_equaliser,
 )
+from levelkit.physics.transmitter_state import PNEUMATIC, AirLine, Compensation
 from levelkit.physics.two_fluid import two_fluid_reading
-from levelkit.physics.wet_legs import DrumContents, LegsState, leg_pressures
+from levelkit.physics.wet_legs import leg_pressures
 from levelkit.properties import saturation_at_pressure
 
 connections = st.sampled_from([DIRECT, REVERSED])

@@ -13,25 +13,24 @@ from levelkit.constants import STANDARD_GRAVITY as G
 from levelkit.errors import InputError
 from levelkit.physics.blow_over import blow_over_margins
 from levelkit.physics.chamber import condensing_rate, isolated_chamber_time, make_up_transient
+from levelkit.physics.fluid_balance import fluid_difference, level_of_fluid_difference
 from levelkit.physics.indicating_fluids import (
     FLUIDS,
     IndicatingFluid,
     fluid_density,
     nearest_fluid,
 )
+from levelkit.physics.leg_state import DrumContents, LegsState
 from levelkit.physics.transmitter import transmitter_reading
 from levelkit.physics.two_fluid import OFF_SCALE_HIGH, OFF_SCALE_LOW, two_fluid_reading
 from levelkit.physics.two_fluid_design import (
     filling_shift,
     fluid_density_for_scale,
-    fluid_difference,
-    level_of_fluid_difference,
     scale_ratio,
     surface_share,
     two_fluid_range,
 )
 from levelkit.physics.u_tube import DRUM_LIMB, REFERENCE_LIMB, UTube
-from levelkit.physics.wet_legs import DrumContents, LegsState
 from levelkit.properties import saturation_heat, saturation_slopes
 
 waters = st.floats(600.0, 950.0)

@@ -6,15 +6,16 @@ from hypothesis import strategies as st
 
 from levelkit.errors import InputError
 from levelkit.physics.indicating_fluids import IndicatingFluid
-from levelkit.physics.two_fluid import drawn_two_fluid, two_fluid_reading
+from levelkit.physics.leg_state import DrumContents, LegsState
+from levelkit.physics.two_fluid import two_fluid_reading
 from levelkit.physics.two_fluid_layout import (
     FLUID_LEFT,
     LEG_ENDS,
     ROOM_ABOVE,
     two_fluid_layout,
 )
+from levelkit.physics.two_fluid_state import drawn_two_fluid
 from levelkit.physics.u_tube import DRUM_LIMB, REFERENCE_LIMB
-from levelkit.physics.wet_legs import DrumContents, LegsState
 
 FLUID = IndicatingFluid("exercise", 1373.0)
 

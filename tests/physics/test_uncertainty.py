@@ -8,14 +8,8 @@ from hypothesis import strategies as st
 from uncertainties import ufloat
 
 from levelkit.errors import InputError
-from levelkit.physics.uncertainty import (
-    Measured,
-    agreement_band,
-    glass_budget,
-    transmitter_budget,
-    two_fluid_budget,
-    uncertainty_budget,
-)
+from levelkit.physics.instrument_budgets import glass_budget, transmitter_budget, two_fluid_budget
+from levelkit.physics.uncertainty import Measured, agreement_band, uncertainty_budget
 from levelkit.properties import (
     compressed_water_density,
     saturation_at_pressure,

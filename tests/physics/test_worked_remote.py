@@ -12,8 +12,10 @@ from levelkit.physics.differential import (
     level_of_differential,
     reference_differential,
 )
+from levelkit.physics.fluid_balance import fluid_difference, level_of_fluid_difference
 from levelkit.physics.glass import drum_level
 from levelkit.physics.indicating_fluids import IndicatingFluid
+from levelkit.physics.leg_state import DrumContents, LegsState
 from levelkit.physics.loop_power import (
     LoopState,
     Receiver,
@@ -22,7 +24,7 @@ from levelkit.physics.loop_power import (
     greatest_load,
     loop_reading,
 )
-from levelkit.physics.manifold import ManifoldState, moved_valve
+from levelkit.physics.manifold import ManifoldState
 from levelkit.physics.reference_leg import flash_drum_pressure
 from levelkit.physics.signal import (
     FAILURE_HIGH,
@@ -36,13 +38,7 @@ from levelkit.physics.signal import (
     signal_current,
     signal_pressure,
 )
-from levelkit.physics.transmitter import (
-    PNEUMATIC,
-    AirLine,
-    Compensation,
-    calibrated_transmitter,
-    transmitter_reading,
-)
+from levelkit.physics.transmitter import transmitter_reading
 from levelkit.physics.transmitter_check import (
     current_at_no_differential,
     differential_at,
@@ -55,18 +51,24 @@ from levelkit.physics.transmitter_range import (
     transmitter_range,
     zero_kind,
 )
-from levelkit.physics.two_fluid import drawn_two_fluid, two_fluid_reading
+from levelkit.physics.transmitter_state import (
+    PNEUMATIC,
+    AirLine,
+    Compensation,
+    calibrated_transmitter,
+)
+from levelkit.physics.trapped_water import moved_valve
+from levelkit.physics.two_fluid import two_fluid_reading
 from levelkit.physics.two_fluid_design import (
     filling_shift,
     fluid_density_for_scale,
-    fluid_difference,
-    level_of_fluid_difference,
     scale_ratio,
     surface_share,
     two_fluid_range,
 )
+from levelkit.physics.two_fluid_state import drawn_two_fluid
 from levelkit.physics.u_tube import DRUM_LIMB, REFERENCE_LIMB, UTube
-from levelkit.physics.wet_legs import DrumContents, LegsState, instrument_ports
+from levelkit.physics.wet_legs import instrument_ports
 from levelkit.units import gauge_pressure_bar
 
 G = 9.81

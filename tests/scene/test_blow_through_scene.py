@@ -19,8 +19,9 @@ from levelkit.physics.blow_glass import (
     WET,
     DrillMove,
 )
+from levelkit.physics.blow_ledger import STATEMENTS, ledger
 from levelkit.physics.blow_replay import replayed
-from levelkit.physics.blow_through import STATEMENTS, ledger, new_drill
+from levelkit.physics.blow_through import new_drill
 from levelkit.scene.blow_through import (
     HEIGHT,
     SHORT_NAMES,

@@ -4,9 +4,10 @@ from math import sqrt
 
 from ...physics.differential import indicated_level, level_of_differential
 from ...physics.glass import drum_level, glass_column_height
+from ...physics.leg_state import DrumContents, LegsState
 from ...physics.uncertainty import agreement_band
 from ...physics.voting import failure_on_demand, spurious_trip_rate
-from ...physics.wet_legs import DrumContents, LegsState, leg_pressures
+from ...physics.wet_legs import leg_pressures
 from .printed import GRAVITY, refuse_outside
 
 YEAR = 8760 * 3600.0  # s

@@ -4,8 +4,9 @@ from math import cos
 
 from ...physics.chamber import condensing_rate
 from ...physics.differential import level_of_differential
+from ...physics.leg_state import DrumContents, LegsState
 from ...physics.reference_leg import flash_drum_pressure, mean_leg_temperature
-from ...physics.wet_legs import DrumContents, LegsState, leg_pressures
+from ...physics.wet_legs import leg_pressures
 from ...properties import compressed_water_density
 from .printed import GRAVITY, refuse_outside
 

@@ -3,12 +3,11 @@
 from math import pi
 
 from ...physics.chamber import make_up_transient
+from ...physics.fluid_balance import fluid_difference, level_of_fluid_difference
 from ...physics.indicating_fluids import IndicatingFluid, fluid_density
 from ...physics.two_fluid_design import (
     filling_shift,
     fluid_density_for_scale,
-    fluid_difference,
-    level_of_fluid_difference,
     scale_ratio,
     surface_share,
     two_fluid_range,
