@@ -50,6 +50,8 @@ class BreakageCase:
         Stress of a cold glass that meets the steam at once, pressure negative.
     steam_temperature : float [K]
         In the drum.
+    values : dict
+        The settings it was worked out for, by key.
     """
 
     broken: BrokenGlass
@@ -62,10 +64,13 @@ class BreakageCase:
     steam_first: float
     shock: float
     steam_temperature: float
+    values: dict
 
 
 class BreakagePanel(Panel):
     """A broken gauge glass on one of the ship's boilers."""
+
+    draws_ahead = True
 
     def __init__(self, boiler, barometer):
         self.boiler, self.barometer = boiler, barometer
@@ -120,10 +125,10 @@ class BreakagePanel(Panel):
                                      kelvin(values["cold"]) - fluid.temperature)
         return BreakageCase(broken, lift, seated,
                             ball_holding_pressure(BALL, fluid.water_density, SEAT), loss, in_sight,
-                            *orders, shock, fluid.temperature)
+                            *orders, shock, fluid.temperature, values)
 
     def draw(self, result, look, show_truth):
-        values, broken = self.values(), result.broken
+        values, broken = result.values, result.broken
         area = np.pi / 4 * (values["bore"] / 1000) ** 2
         water, steam = (flux * area for flux in _curves(self.barometer))
         return draw_breakage(BreakageView(

@@ -31,6 +31,7 @@ function render({ model, el }) {
     const [name, unitText] = [model.get("name"), model.get("unit")];
     label.textContent = name;
     unit.textContent = unitText;
+    range.dataset.name = name;
     entry.setAttribute("aria-label", `${name}, typed value${unitText ? " in " + unitText : ""}`);
     range.min = model.get("minimum");
     range.max = model.get("maximum");

@@ -29,6 +29,7 @@ class GlassCase:
     """A worked-out state of drum and glass, owner of every number the panel shows."""
 
     fluids: DrumFluids
+    gauge_pressure: float
     level: float
     glass_water_density: float
     glass_temperature: float
@@ -37,6 +38,8 @@ class GlassCase:
 
 class GaugeGlassPanel(Panel):
     """A drum and its direct gauge glass."""
+
+    draws_ahead = True
 
     def __init__(self, boiler, barometer):
         self.boiler, self.barometer = boiler, barometer
@@ -76,7 +79,8 @@ class GaugeGlassPanel(Panel):
             density, temperature = self._glass_water(values, fluids, level)
         state = GaugeGlassState(level, fluids.water_density, fluids.steam_density, density,
                                 self.boiler.glass.mounting)
-        return GlassCase(fluids, level, density, temperature, gauge_glass_reading(state))
+        return GlassCase(fluids, fluids.pressure - barometer, level, density, temperature,
+                         gauge_glass_reading(state))
 
     def _enable(self, values):
         """A control that has no say in the chosen state is switched off, not ignored."""
@@ -107,8 +111,7 @@ class GaugeGlassPanel(Panel):
 
     def _rows(self, case, look, show_truth):
         fluids = case.fluids
-        gauge = (fluids.pressure - self.controls["barometer"].value * 100) / BAR
-        pressure = ("Pressure", f"{format_number(gauge, 1)} bar g")
+        pressure = ("Pressure", f"{format_number(case.gauge_pressure / BAR, 1)} bar g")
         level = ("True level", f"{1000 * case.level:.1f} mm" if show_truth else "hidden")
         shows = ("Glass shows", _glass_shows(case.reading))
         if not look.detail:

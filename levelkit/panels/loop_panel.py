@@ -67,6 +67,8 @@ class LoopCase:
 class LoopPanel(Panel):
     """Supply, cable, two-wire transmitter and receivers."""
 
+    draws_ahead = True
+
     title = "Current loop of a two-wire transmitter"
     presets = {
         "24 V, one receiver": _NORMAL,

@@ -70,6 +70,8 @@ class OpticsCase:
 class OpticsPanel(Panel):
     """Light in a reflex glass and in a tubular glass at drum conditions."""
 
+    draws_ahead = True
+
     title = "What the eye sees in a gauge glass"
     presets = {
         "reflex": _NORMAL,

@@ -9,6 +9,7 @@ from ..errors import InputError
 from ..scene.look import PROJECTOR, SCREEN
 from .control import Control
 from .heading import Heading
+from .picture import DrawingAhead, Picture
 from .readings import Readings
 from .twin import StaticTwin
 
@@ -20,11 +21,13 @@ class Panel(widgets.VBox):
 
     `make_controls()` returns the controls by key; `evaluate(values)` returns a result;
     `draw(result, look, show_truth)` returns a Drawing; `reading(result, values)` returns one row of
-    readings with the unit in each heading. `presets` maps a label to values by key.
+    readings with the unit in each heading. `presets` maps a label to values by key. A panel whose
+    picture hangs on nothing but those values says so by `draws_ahead`.
     """
 
     title = ""
     presets = {}
+    draws_ahead = False
 
     def __init__(self):
         self.controls = self.make_controls()
@@ -48,18 +51,29 @@ class Panel(widgets.VBox):
         self.add_class("lk-panel")
         for control in self.controls.values():
             control.observe(self._changed, "value")
+        self._ahead = self._drawing_ahead() if self.draws_ahead else None
         self.truth.observe(self._changed, "value")
         self.projector.observe(self._resized, "value")
         self._changed()
 
     def make_picture(self):
         """Return the widget that shows the picture."""
-        return widgets.HTML()
+        return Picture()
 
     def show_picture(self):
         """Put the present drawing on the page."""
-        self._picture.value = (f'{self.drawing.svg}<div class="lk-words">{self.drawing.words}'
-                               "</div>")
+        self._picture.show(_markup(self.drawing), {
+            control.name: control.value for control in self._sliders().values()})
+
+    def _sliders(self):
+        return {key: control for key, control in self.controls.items()
+                if isinstance(control, Control)}
+
+    def _drawing_ahead(self):
+        def markup_at(key, value):
+            result = self.evaluate(self.values() | {key: value})
+            return _markup(self.draw(result, self.look, self.truth.value))
+        return DrawingAhead(self._picture, self._sliders(), markup_at)
 
     def _control_grid(self):
         grid = widgets.Box(list(self.controls.values()))
@@ -113,10 +127,12 @@ class Panel(widgets.VBox):
         (self.add_class if self.projector.value else self.remove_class)("lk-projector")
         self._changed()
 
-    def _changed(self, _=None):
+    def _changed(self, change=None):
         """Work out the result and redraw; whatever goes wrong is said in the panel."""
         if self._held:
             return
+        if self._ahead is not None:
+            self._ahead.moved(change["owner"] if change else None)
         try:
             values = self.values()
             self.result = self.evaluate(values)
@@ -145,3 +161,7 @@ class Panel(widgets.VBox):
         does not give a prediction away in the panel.
         """
         self._twins.append(StaticTwin(self, show_truth))
+
+
+def _markup(drawing):
+    return f'{drawing.svg}<div class="lk-words">{drawing.words}</div>'

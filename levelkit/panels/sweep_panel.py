@@ -70,6 +70,8 @@ class SweepCase:
 class SweepPanel(Panel):
     """Indicated against true level of one boiler's DP transmitter."""
 
+    draws_ahead = True
+
     def __init__(self, boiler, barometer):
         self.boiler, self.barometer = boiler, barometer
         self.title = f"Indicated against true level: {boiler.title} (invented)"

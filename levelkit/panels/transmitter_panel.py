@@ -60,6 +60,8 @@ class TransmitterCase:
 class TransmitterPanel(Panel):
     """A drum and the DP transmitter on its constant-head leg."""
 
+    draws_ahead = True
+
     def __init__(self, boiler, barometer):
         self.boiler, self.barometer = boiler, barometer
         self.title = f"Drum and DP transmitter: {boiler.title} (invented)"

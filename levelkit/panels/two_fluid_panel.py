@@ -81,6 +81,8 @@ class TwoFluidCase:
 class TwoFluidPanel(Panel):
     """A drum, its constant-head chamber and a two-fluid U-tube below."""
 
+    draws_ahead = True
+
     def __init__(self, boiler, barometer):
         self.boiler, self.barometer = boiler, barometer
         self.title = f"Drum and two-fluid indicator: {boiler.title} (invented)"

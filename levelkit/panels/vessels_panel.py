@@ -56,6 +56,8 @@ class VesselsCase:
 class VesselsPanel(Panel):
     """Two vessels joined at their feet by a pipe with a valve."""
 
+    draws_ahead = True
+
     title = "Two vessels joined at their feet"
     presets = {
         "equal": _NORMAL,

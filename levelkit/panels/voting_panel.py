@@ -42,6 +42,8 @@ _SHORT = {GOOD: "", FROZEN: "frozen", FALSE_LOW: "false low", LEG_LOST: "leg los
 class VotingPanel(Panel):
     """A drum with its set levels, and up to three transmitters on its low-low trip."""
 
+    draws_ahead = True
+
     def __init__(self, boiler, barometer):
         self.boiler, self.barometer = boiler, barometer
         self.title = f"Alarms, trips and voting: {boiler.title} (invented)"

@@ -46,6 +46,8 @@ class WaterCase:
 class WaterPanel(Panel):
     """One kilogram of water and of steam at the pressure of a boiler."""
 
+    draws_ahead = True
+
     title = "Water and steam at boiler pressure"
     presets = {f"{bar} bar g": {"pressure": bar} for bar in (0, 7, 16, 60, 100)}
 

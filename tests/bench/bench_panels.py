@@ -45,7 +45,7 @@ def main():
             open_and_run(page, lab, "bench.ipynb")
             page.wait_for_selector(".widget-interact img")
             rows = (("gauge glass panel", page.get_by_role("slider", name="Drum pressure"),
-                     ".lk-panel .widget-html"),
+                     ".lk-panel .lk-picture"),
                     ("interact + matplotlib, same picture",
                      page.locator(".widget-interact .noUi-handle").first, ".widget-interact"))
             medians = []

@@ -27,7 +27,7 @@ def measured(page, lab, folder, name):
                                    "language": "python"}
     nbformat.write(book, folder / f"{name}.ipynb")
     open_and_run(page, lab, f"{name}.ipynb")
-    handle, watch = page.get_by_role("slider", name=PANELS[name]), ".lk-panel .widget-html"
+    handle, watch = page.get_by_role("slider", name=PANELS[name]), ".lk-panel .lk-picture"
     median, p95 = summary(key_to_frame(page, handle, watch))
     return median, p95, storm_lag(page, handle, watch)
 
