@@ -1,10 +1,13 @@
-"""Published and hand-worked values, read from the files of check values in `data/`."""
+"""Published and hand-worked values, and known discrepancies, read from the files in `data/`."""
 
 import csv
 import json
 from dataclasses import dataclass
 
 from ..resources import shipped_folder
+
+PUBLISHED, WORKED, DISCREPANCIES = (
+    "check_values.csv", "worked_examples.csv", "discrepancies.csv")
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,21 +32,58 @@ class CheckValue:
         kind, number = self.tolerance.split()[:2]
         return {"rel": abs(self.expected), "abs": 1.0}[kind] * float(number)
 
+    @property
+    def known(self):
+        """How the expected value is known: "seen", "from memory" or "computed" elsewhere."""
+        first = self.seen_or_memory.split()[0].strip(":;")
+        return "from memory" if first == "from" else first
+
+    @property
+    def evidence(self):
+        """What an independent script found, in one word: "REPRODUCED", "SELF-CONSISTENT", ..."""
+        first = self.recomputed.split()[0].strip(":;,")
+        return first if first.isupper() else "-"
+
     def agrees(self, computed):
         """True if a computed value is within the tolerance; never for NaN."""
         return abs(computed - self.expected) <= self.allowed
 
 
-def check_values(file_name):
-    """Return the rows of a file of check values, by id."""
-    path = shipped_folder("data") / file_name
-    with open(path, encoding="utf-8", newline="") as file:
-        rows = [{**row, "inputs": json.loads(row["inputs"]), "expected": float(row["expected"])}
-                for row in csv.DictReader(file)]
-    return {row["id"]: CheckValue(**row) for row in rows}
+@dataclass(frozen=True, slots=True)
+class Discrepancy:
+    """A published value that differs from ours, and why."""
+
+    value: CheckValue
+    at_most: float
+    explanation: str
+
+    def stands(self, computed):
+        """True while ours differs by more than the rounding and by no more than is explained."""
+        return self.value.allowed < abs(computed - self.value.expected) <= self.at_most
+
+
+def check_values():
+    """Return the published and the worked values, by id."""
+    rows = [*_rows(PUBLISHED), *_rows(WORKED)]
+    return {row["id"]: _value(row) for row in rows}
+
+
+def discrepancies():
+    """Return the known discrepancies between us and a source, by id."""
+    return {row["id"]: Discrepancy(_value(row), float(row["at_most"]), row["explanation"])
+            for row in _rows(DISCREPANCIES)}
 
 
 def documents():
     """Return the title of every source document, by id."""
-    with open(shipped_folder("data") / "sources.csv", encoding="utf-8", newline="") as file:
-        return {row["id"]: row["document"] for row in csv.DictReader(file)}
+    return {row["id"]: row["document"] for row in _rows("sources.csv")}
+
+
+def _rows(file_name):
+    with open(shipped_folder("data") / file_name, encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def _value(row):
+    row = row | {"inputs": json.loads(row["inputs"]), "expected": float(row["expected"])}
+    return CheckValue(**{name: row[name] for name in CheckValue.__slots__})

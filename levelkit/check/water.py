@@ -1,4 +1,4 @@
-"""How levelkit computes each quantity of `check_values_water.csv`, in the unit of the row."""
+"""How levelkit computes the check values of water, steam and the cold gauge glass."""
 
 from .. import properties as water
 from ..constants import BAR
@@ -11,7 +11,7 @@ POUND_PER_CUBIC_FOOT = 0.45359237 / 0.3048**3  # kg/m3, exact by definition
 
 def computed_value(row):
     """Return what levelkit makes of a row's inputs, in the row's unit."""
-    return _QUANTITIES[row.quantity](row.inputs)
+    return QUANTITIES[row.quantity](row.inputs)
 
 
 def _pt(inputs):
@@ -67,6 +67,12 @@ def _cold_reading(inputs):
                                       state.steam_density, glass)
 
 
+def _sign_of_cold_glass(inputs):
+    """Direction of the error at 60 bar with water of 60 degC in the glass."""
+    given = {"p_bar_abs": 60, "t_glass_C": 60, "level_mm": 300}
+    return 1 if _cold_reading(given) > given["level_mm"] else -1
+
+
 def _circulation(inputs):
     state, heat = _saturated(inputs), _heat(inputs)
     return circulating_glass(
@@ -78,7 +84,7 @@ def _circulation(inputs):
         lambda temperature: water.compressed_water_density(state.pressure, temperature))
 
 
-_QUANTITIES = {
+QUANTITIES = {
     "volume of water": lambda i: 1 / water.compressed_water_density(*_pt(i)),
     "enthalpy of water": lambda i: water.compressed_water_enthalpy(*_pt(i)) / 1e3,
     "entropy of water": lambda i: water.compressed_water_entropy(*_pt(i)) / 1e3,
@@ -122,6 +128,7 @@ _QUANTITIES = {
     "density of water in a leg":
         lambda i: water.compressed_water_density(i["p_bar_abs"] * BAR, kelvin(i["t_leg_C"])),
     "reading of a uniform glass": _cold_reading,
+    "sign of the error of a cold glass": _sign_of_cold_glass,
     "reading, circulation model": lambda i: 1000 * _circulation(i).indicated_level,
     "mean temperature, circulation model":
         lambda i: celsius(_circulation(i).mean_temperature),

@@ -5,14 +5,10 @@ than 10 milliseconds. Every time is the best of several runs.
 Run: python tests/bench/bench_cocks.py
 """
 
-import sys
 import time
 from dataclasses import replace
-from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).parent.parent))
-from glass_values import tubular_state
-
+from levelkit.check.cocks import tubular_state
 from levelkit.physics.cock_state import CockFaults
 from levelkit.physics.cocks import glass_after, glass_history, with_cocks
 from levelkit.physics.settled_glass import settled_glass

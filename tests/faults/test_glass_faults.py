@@ -4,9 +4,9 @@ from dataclasses import replace
 from math import radians, tan
 
 import pytest
-from glass_values import tubular_state
 from remote_states import transmitter, two_fluid
 
+from levelkit.check.cocks import tubular_state
 from levelkit.constants import CAUTION
 from levelkit.faults import (
     EMPTY,

@@ -52,7 +52,7 @@ def test_the_result_is_that_of_the_property_functions(panel):
 
 def test_twenty_bar_absolute_against_the_reference_library(panel):
     """19 bar gauge, barometer 1000 mbar; rows of the check values, [IF97-REFERENCE-LIBRARY]."""
-    rows = check_values("check_values_water.csv")
+    rows = check_values()
     panel.set(pressure=19, barometer=1000)
     right = panel.result.right
     assert 1 / right.water_density == pytest.approx(rows["SAT-20bar-v'"].expected, rel=1e-6)

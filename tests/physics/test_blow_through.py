@@ -4,10 +4,10 @@ from dataclasses import replace
 from itertools import permutations
 
 import pytest
-from glass_values import tubular_state
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from levelkit.check.cocks import tubular_state
 from levelkit.constants import CAUTION
 from levelkit.errors import InputError
 from levelkit.physics.blow_decision import (

@@ -5,10 +5,10 @@ from math import exp, log, pi
 
 import numpy as np
 import pytest
-from glass_values import tubular_state
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from levelkit.check.cocks import tubular_state
 from levelkit.errors import InputError
 from levelkit.physics.ball_check import ball_lift_flow, ball_lift_velocity
 from levelkit.physics.cock_flows import free_areas, glass_flows

@@ -6,6 +6,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from outside import outside_values
 
+from levelkit.check.values import check_values
 from levelkit.check.water import computed_value
 from levelkit.errors import InputError
 from levelkit.physics.glass import (
@@ -20,14 +21,13 @@ from levelkit.physics.glass import (
     glass_column_height,
 )
 
-FILE = "check_values_water.csv"
 MOUNTING = GlassMounting(0.5, 0.07, 0.43)
 levels = st.floats(-1.0, 2.0)
 waters = st.floats(550.0, 1010.0)
 steams = st.floats(0.0, 150.0)
 
 
-@pytest.mark.parametrize("row", outside_values(FILE, "gauge glass table",
+@pytest.mark.parametrize("row", outside_values("gauge glass table",
                                                "gauge glass worked example"))
 def test_printed_answer(row):
     assert computed_value(row) == pytest.approx(row.expected, rel=0, abs=row.allowed)
@@ -54,7 +54,7 @@ SLIPS = [  # example, printed wrong answer, the slip that makes it
 
 @pytest.mark.parametrize("name, printed, slip", SLIPS)
 def test_printed_wrong_answer_comes_from_its_slip_and_is_refused(name, printed, slip):
-    row = next(p.values[0] for p in outside_values(FILE) if p.values[0].id == name)
+    row = check_values()[name]
     assert slip == pytest.approx(printed, abs=0.06)
     assert abs(printed - computed_value(row)) > 3 * row.allowed
 

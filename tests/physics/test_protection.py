@@ -2,12 +2,13 @@
 
 import numpy as np
 import pytest
-from dynamics_values import compared, inputs, near
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from outside import outside_values
 
+from levelkit.check.computed import computed_value
 from levelkit.errors import InputError
-from levelkit.physics.drum_geometry import Drum, surface_area, water_volume
+from levelkit.physics.drum_geometry import Drum, surface_area
 from levelkit.physics.level_filter import delay_against_roll, filter_against_roll, filtered
 from levelkit.physics.protection import (
     LevelSwitch,
@@ -21,18 +22,9 @@ DRUM = Drum(0.65, 5.6)
 LEVELS = ProtectionLevels(-0.24, -0.16, 0.0, 0.16, 0.24)
 
 
-@compared("EX-time-")
-def test_how_long_have_we_got(row):
-    g = inputs(row)
-    drum = Drum(g["diameter_m"] / 2, g["length_m"])
-    alarm, trip = g["alarm_mm"] / 1000, g["trip_mm"] / 1000
-    kind = row["id"].removeprefix("EX-time-")
-    if kind.startswith("volume"):
-        to = alarm if kind.endswith("alarm") else trip
-        assert water_volume(drum, 0.0) - water_volume(drum, to) == near(row)
-        return
-    begin, end = {"alarm": (0.0, alarm), "trip": (0.0, trip), "between": (alarm, trip)}[kind]
-    assert time_to_level(drum, begin, end, g["rho_f"], 0.0, g["steam_kg_s"]) == near(row)
+@pytest.mark.parametrize("row", outside_values("protection"))
+def test_outside_value(row):
+    assert computed_value(row) == pytest.approx(row.expected, rel=0, abs=row.allowed)
 
 
 @pytest.mark.parametrize("head", ["flat", "torispherical"])

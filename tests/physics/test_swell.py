@@ -4,14 +4,13 @@ import time
 
 import numpy as np
 import pytest
-from dynamics_values import compared, inputs, near
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from outside import outside_values
 
+from levelkit.check.computed import computed_value
 from levelkit.errors import InputError
-from levelkit.physics.flashing import flash_share
 from levelkit.physics.swell import SwellDrum, drum_transient, steady_drum
-from levelkit.physics.swell_estimates import bubble_expansion_rise
 from levelkit.physics.transients import InputStep, single_step
 from levelkit.properties import compressed_water_enthalpy, saturation_line
 
@@ -28,26 +27,9 @@ def run(duration=60.0, points=601, drum=None, at=0.0, **changes):
                           saturation_line, points)
 
 
-@compared("EX-three-")
-def test_benchmark_of_the_three_state_drum(row):
-    given_ = inputs(row)
-    drum = SwellDrum(given_["V_t_m3"], given_["metal_kg"], given_["c_m"], given_["surface_m2"],
-                     given_["bubble_time_s"])
-    pressure, flow = given_["p_bar_abs"] * 1e5, given_["flow_kg_s"]
-    feed = compressed_water_enthalpy(pressure, given_["feed_C"] + 273.15)
-    begin = steady_drum(drum, pressure, given_["V_w_m3"], flow, feed, saturation_line)
-    steps = single_step(begin.inputs, 0.0, steam_flow=(1 + given_["steam_change"]) * flow)
-    found = drum_transient(begin, steps, 60.0, saturation_line, 601)
-    change = found.surface_change
-    peak = np.argmax(np.abs(change[:300]))
-    value = {
-        "bubbles": begin.bubble_volume,
-        "swell-peak": 1000 * change[peak], "swell-time": found.time[peak],
-        "shrink-peak": 1000 * change[peak], "shrink-time": found.time[peak],
-        "swell-zero": np.max(found.time[change > 0], initial=0.0),
-        "swell-pressure": (found.pressure[200] - pressure) / 1e5 / found.time[200],
-    }[row["id"].removeprefix("EX-three-")]
-    assert value == near(row)
+@pytest.mark.parametrize("row", outside_values("swell"))
+def test_outside_value(row):
+    assert computed_value(row) == pytest.approx(row.expected, rel=0, abs=row.allowed)
 
 
 def test_mass_falls_while_the_level_rises():
@@ -144,21 +126,6 @@ def test_a_run_of_300_seconds_is_quick_enough_to_be_played():
     began = time.process_time()
     run(300.0, 601, steam_flow=6.7)
     assert time.process_time() - began < 0.2  # about 0.02 s; a lazy integrator takes seconds
-
-
-@compared("EX-swell-rise")
-def test_rise_by_expansion(row):
-    g = inputs(row)
-    rise = bubble_expansion_rise(g["bubbles_m3"], g["rho_g_before"], g["rho_g_after"],
-                                 g["surface_m2"])
-    assert 1000 * rise == near(row)
-
-
-@compared("EX-swell-flash")
-def test_flashed_steam(row):
-    g = inputs(row)
-    share = flash_share(1e3 * g["hf_before_kJ"], 1e3 * g["hf_after_kJ"], 1e3 * g["hfg_kJ"])
-    assert share * g["water_kg"] == near(row)
 
 
 @pytest.mark.parametrize("call, words", [

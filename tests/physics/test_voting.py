@@ -4,10 +4,11 @@ from math import exp
 
 import numpy as np
 import pytest
-from dynamics_values import compared, inputs, near
 from hypothesis import given
 from hypothesis import strategies as st
+from outside import outside_values
 
+from levelkit.check.computed import computed_value
 from levelkit.errors import InputError
 from levelkit.physics.voting import (
     ARCHITECTURES,
@@ -28,12 +29,9 @@ RATE, YEAR = 2e-6 / HOUR, 8760 * HOUR
 levels_of = st.floats(-0.5, 0.5)
 
 
-@compared("EX-vote-")
-def test_two_out_of_three(row):
-    g = inputs(row)
-    found = failure_on_demand(g["architecture"], g["rate_per_h"] / HOUR, g["interval_h"] * HOUR,
-                              g["beta"])
-    assert found == near(row)
+@pytest.mark.parametrize("row", outside_values("voting"))
+def test_outside_value(row):
+    assert computed_value(row) == pytest.approx(row.expected, rel=0, abs=row.allowed)
 
 
 @given(st.lists(levels_of, min_size=3, max_size=3))

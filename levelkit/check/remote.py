@@ -1,15 +1,15 @@
-"""How levelkit computes each quantity of `check_values_remote.csv`, in the unit of the row."""
+"""How levelkit computes the check values of remote indicators, manometers and signals."""
 
 from dataclasses import replace
 
-from levelkit.constants import BAR, STANDARD_GRAVITY
-from levelkit.physics import indicating_fluids
-from levelkit.physics.columns import Column, balancing_height, path_difference
-from levelkit.physics.differential import indicated_level, reference_differential
-from levelkit.physics.leg_state import DrumContents, LegsState
-from levelkit.physics.loop_power import LoopState, greatest_load
-from levelkit.physics.manifold_drill import WRONG, Move, made_moves
-from levelkit.physics.signal import (
+from ..constants import BAR, STANDARD_GRAVITY
+from ..physics import indicating_fluids
+from ..physics.columns import Column, balancing_height, path_difference
+from ..physics.differential import indicated_level, reference_differential
+from ..physics.leg_state import DrumContents, LegsState
+from ..physics.loop_power import LoopState, greatest_load
+from ..physics.manifold_drill import WRONG, Move, made_moves
+from ..physics.signal import (
     FAILURE_HIGH,
     FAILURE_LOW,
     MEASURING,
@@ -18,17 +18,17 @@ from levelkit.physics.signal import (
     signal_current,
     signal_pressure,
 )
-from levelkit.physics.transmitter import transmitter_reading
-from levelkit.physics.transmitter_range import DIRECT, transmitter_range
-from levelkit.physics.transmitter_state import calibrated_transmitter
-from levelkit.physics.two_fluid_design import fluid_density_for_scale, surface_share
-from levelkit.physics.u_tube import UTube, fluid_surfaces
-from levelkit.properties import (
+from ..physics.transmitter import transmitter_reading
+from ..physics.transmitter_range import DIRECT, transmitter_range
+from ..physics.transmitter_state import calibrated_transmitter
+from ..physics.two_fluid_design import fluid_density_for_scale, surface_share
+from ..physics.u_tube import UTube, fluid_surfaces
+from ..properties import (
     cold_drum_fluids,
     compressed_water_density,
     saturation_at_pressure,
 )
-from levelkit.units import kelvin
+from ..units import kelvin
 
 FOOT, INCH, POUND = 0.3048, 0.0254, 0.45359237  # exact by definition
 POUND_PER_CUBIC_FOOT = POUND / FOOT**3
@@ -40,7 +40,7 @@ IN = {"psi": PSI, "kPa": 1e3, "Pa": 1.0, "lb/ft2": PSI / 144,
 
 def computed_value(row):
     """Return what levelkit makes of a row's inputs, in the row's unit."""
-    return _QUANTITIES[row.quantity](row.inputs, row.unit)
+    return QUANTITIES[row.quantity](row.inputs, row.unit)
 
 
 def _walk(inputs, unit):
@@ -229,7 +229,7 @@ def _fluid(inputs, unit):
     return indicating_fluids.fluid_density(fluid, kelvin(inputs["t_C"]))
 
 
-_QUANTITIES = {
+QUANTITIES = {
     "pressure at the end of a walk": _walk,
     "differential at the transmitter, direct connection": _direct_differential,
     "differential at the transmitter, direct connection, relative densities": _direct_relative,
