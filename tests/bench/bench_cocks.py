@@ -5,6 +5,7 @@ than 10 milliseconds. Every time is the best of several runs.
 Run: python tests/bench/bench_cocks.py
 """
 
+import sys
 import time
 from dataclasses import replace
 
