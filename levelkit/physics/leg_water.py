@@ -123,6 +123,50 @@ def filling_time(legs, compliance, line_resistance):
             / legs.line_conductance)
 
 
+def gas_compliance(pressure, legs):
+    """Return the volume that gas in the legs gives up for each pascal.
+
+    ``C = V / p`` at constant temperature
+
+    Parameters
+    ----------
+    pressure : float or array [Pa]
+        Absolute pressure of the drum; of an array the mean.
+    legs : LegsState [m, m2]
+        Legs with the gas left in them and their bore area.
+
+    Returns
+    -------
+    float [m3/Pa]
+        To be added to that of the instrument: gas has to be squeezed through a choked line
+        just as the capsule has to be filled.
+
+    Raises
+    ------
+    InputError
+        A pressure outside its range.
+
+    Notes
+    -----
+    Taken as if all gas lay behind the choke, which is the slower case.
+
+    References
+    ----------
+    [IDEAL-GAS].
+
+    Examples
+    --------
+    >>> from levelkit.physics.leg_state import LegsState
+    >>> legs = LegsState(0.8, 2.0, 990.6, 990.6, 990.6, drum_gas=0.1)
+    >>> f"{gas_compliance(6.1e6, legs):.2g} m3/Pa"
+    '3.3e-12 m3/Pa'
+    """
+    pressure = checked("absolute pressure", pressure, 1e3, 2.2e7, "Pa",
+                       "Add the barometer to a gauge pressure.")
+    volume = mean_value(legs.reference_gas + legs.drum_gas) * legs.leg_area
+    return volume / mean_value(pressure)
+
+
 def _cooled_chamber(legs, seconds):
     chamber = legs.chamber
     if chamber.isolated_pressure is None:

@@ -10,7 +10,7 @@ import numpy as np
 
 from ..constants import STANDARD_GRAVITY
 from .differential import level_of_differential
-from .leg_water import filling_time
+from .leg_water import filling_time, gas_compliance
 from .loop_power import loop_reading
 from .signal import (
     current_band,
@@ -63,7 +63,8 @@ class TransmitterResult:
     below_connection : bool or array of bool
         True where the drum level is below what the instrument can see.
     response_time : float [s]
-        Time constant of the reading: damping, and filling the capsule through the lines.
+        Time constant of the reading: damping, and filling the capsule and squeezing any gas in
+        the legs through the lines.
     """
 
     reference_pressure: object
@@ -134,6 +135,7 @@ def transmitter_reading(state, gravity=STANDARD_GRAVITY):
     """
     calibration, legs = state.calibration, state.legs
     ports = instrument_ports(state.drum, legs, state.capsule_give, gravity)
+    compliance = CAPSULE_COMPLIANCE + gas_compliance(state.drum.pressure, legs)
     sign = connection_sign(state.connection)
     differential = sign * (ports.reference - ports.drum_side)
     if state.ports_crossed:
@@ -156,7 +158,7 @@ def transmitter_reading(state, gravity=STANDARD_GRAVITY):
         receiver_voltage(loop.receiver_current, state.loop.receivers[0].resistance), air_signal,
         shown, indicated, indicated - state.drum.level, shut_in(legs.manifold),
         state.drum.level < 0.0,
-        state.damping + filling_time(legs, CAPSULE_COMPLIANCE, ports.line_resistance))
+        state.damping + filling_time(legs, compliance, ports.line_resistance))
 
 
 def _fraction(state, differential, sign, gravity):

@@ -10,7 +10,7 @@ from remote_states import drum_and_legs, transmitter
 
 from levelkit.constants import CAUTION
 from levelkit.errors import InputError
-from levelkit.physics.leg_water import filling_time, legs_after
+from levelkit.physics.leg_water import filling_time, gas_compliance, legs_after
 from levelkit.physics.manifold import VALVES, ManifoldState, port_pressures
 from levelkit.physics.manifold_drill import (
     CAREFUL,
@@ -209,6 +209,25 @@ def test_gas_in_a_leg(connection):
         legs = replace(state.legs, **{name: 0.1, "gas_density": 40.0})
         change = 0.8 * (fraction(replace(state, legs=legs)) - 0.5)
         assert change == pytest.approx(sign * 0.1 * (rho - 40.0) / drum)
+
+
+def test_air_left_after_fitting_is_an_offset_that_venting_cures():
+    state = transmitter(0.4)
+    aired = replace(state, legs=replace(state.legs, drum_gas=0.1))
+    assert fraction(aired) < 0.40  # reads LOW
+    assert fraction(replace(aired, legs=replace(aired.legs, drum_gas=0.0))) == fraction(state)
+
+
+def test_gas_behind_a_choked_line_makes_it_slower_the_more_the_lower_the_pressure():
+    choked = with_valve(transmitter(0.4), "drum_isolator", 1e-5)
+    aired = replace(choked, legs=replace(choked.legs, drum_gas=0.1))
+    plain, slow = (transmitter_reading(state).response_time - state.damping
+                   for state in (choked, aired))
+    # by hand: 20 ml at 61 bar beside 1.3e-12 m3/Pa of the capsule
+    assert slow / plain == pytest.approx(1 + 0.1 * 2.0e-4 / 6.1e6 / 1.3e-12, rel=1e-6)
+    assert gas_compliance(1e5, aired.legs) == pytest.approx(61 * gas_compliance(6.1e6, aired.legs))
+    with pytest.raises(InputError, match=r"absolute pressure is 6\.1 Pa"):
+        gas_compliance(6.1, aired.legs)
 
 
 def test_frozen_leg_is_a_shut_valve():
