@@ -13,6 +13,19 @@ def add_class_commands(commands):
     paper.add_argument("sheet", help="the sheet file, such as test_1.toml")
     paper.set_defaults(run=_paper)
 
+    handout = commands.add_parser(
+        "handout", help="print lessons for students and for the lecturer",
+        description="Make each lesson as PDF and as a web page: words, formulas and still pictures "
+                    "without code. The student edition has no answers; the lecturer's edition has "
+                    "them, worked exercises and the notes. Notebooks are read, never run.")
+    handout.add_argument("lessons", nargs="*", help="numbers such as 03, or notebooks of your own; "
+                                                    "default: all lessons")
+    handout.add_argument("--edition", choices=("both", "student", "lecturer"), default="both")
+    handout.add_argument("--page", choices=("A4", "Letter"), default="A4")
+    handout.add_argument("--large", action="store_true", help="larger type")
+    handout.add_argument("--output", type=Path, default=Path("handouts"))
+    handout.set_defaults(run=_handout)
+
     mark = commands.add_parser(
         "mark", help="mark what a class handed in",
         description="Mark answers.csv and the hand-ins of a folder of papers, or other files. "
@@ -96,6 +109,15 @@ def _paper(options):
 
     _, sentences = make_papers(options.sheet, _now())
     return _told(sentences)
+
+
+def _handout(options):
+    from ..papers.handout import lesson_paths
+    from ..papers.handout_files import EDITIONS, make_handouts
+
+    editions = tuple(EDITIONS) if options.edition == "both" else (options.edition,)
+    return _told(make_handouts(lesson_paths(options.lessons), options.output, _now(), editions,
+                               options.page, options.large))
 
 
 def _mark(options):

@@ -70,10 +70,10 @@ def paper_documents(paper):
     # the longest first: typst works outside Python, so two documents are set at the same time
     jobs = {
         "mark_schemes": (common | {
-            "papers": [_candidate(paper, one, _scheme) for one in paper.papers]}, {}, False),
+            "papers": [_candidate(paper, one, scheme_data) for one in paper.papers]}, {}, False),
         "question_papers": (common | {
             "instructions": list(sheet.instructions),
-            "papers": [_candidate(paper, one, _question) for one in paper.papers]}, figures),
+            "papers": [_candidate(paper, one, question_data) for one in paper.papers]}, figures),
         "worked_copy": (common | {
             "code": seed_code_of(sheet, paper.specimen.seed),
             "questions": _numbered(paper.specimen, _worked)}, figures),
@@ -81,7 +81,9 @@ def paper_documents(paper):
     }
     if sheet.print.answer_book:
         jobs["answer_book"] = (common | {
-            "questions": _numbered(paper.specimen, _figure)}, figures)
+            "questions": _numbered(paper.specimen, figure_data),
+            "drawings": [[_file_name(name), schematic(name, labelled=False).words]
+                         for name in sheet.print.blank_drawings]}, figures)
     with ThreadPoolExecutor(AT_ONCE) as threads:
         futures = {name: threads.submit(compile_pdf, TEMPLATE.get(name, name), *job)
                    for name, job in jobs.items()}
@@ -108,13 +110,10 @@ def in_words(date):
 
 def _figures(paper):
     """The drawings of the paper, labelled and blank, by the names that the templates use."""
-    made = {}
-    for one in paper.families:
-        if one.figure in schematic_names():
-            for labelled, ending in ((True, ""), (False, "-blank")):
-                svg = schematic(one.figure, labelled).svg
-                made[_file_name(one.figure) + ending] = picture_pdf(svg)
-    return made
+    wanted = {one.figure for one in paper.families} | set(paper.sheet.print.blank_drawings)
+    return {_file_name(name) + ending: picture_pdf(schematic(name, labelled).svg)
+            for name in schematic_names() if name in wanted
+            for labelled, ending in ((True, ""), (False, "-blank"))}
 
 
 def _file_name(figure):
@@ -136,16 +135,16 @@ def _numbered(one, question):
             for number, variant in enumerate(one.variants, 1)]
 
 
-def _figure(variant):
+def figure_data(variant):
     figure = variant.family.figure
     if figure not in schematic_names():
         return {"figure": None, "figure_words": ""}
     return {"figure": _file_name(figure), "figure_words": schematic(figure).words}
 
 
-def _question(variant):
+def question_data(variant):
     """What the candidate sees; the family's title is left out, for it often tells the answer."""
-    return _figure(variant) | {
+    return figure_data(variant) | {
         "text": variant.text,
         "asks": [{"kind": step.kind, "ask": step.ask, "unit": step.unit,
                   "marks": marks_at(variant.family, step.id), "direction": list(step.direction),
@@ -154,7 +153,7 @@ def _question(variant):
                   if step.kind == CHOICE else []} for step in variant.steps]}
 
 
-def _scheme(variant):
+def scheme_data(variant):
     return {"title": variant.family.title,
             "lines": [asdict(line) for line in scheme_lines(variant)],
             "slips": [asdict(slip) for slip in known_slips(variant)]}
@@ -164,7 +163,7 @@ def _worked(variant):
     one = variant.family
     work = [asdict(line) | {"hint": worked.hint}
             for line, worked in zip(scheme_lines(variant), worked_steps(variant), strict=True)]
-    return _scheme(variant) | _figure(variant) | {
+    return scheme_data(variant) | figure_data(variant) | {
         "text": variant.text, "work": work, "outcomes": ", ".join(one.outcomes),
         "difficulty": one.difficulty, "caution": variant.caution}
 

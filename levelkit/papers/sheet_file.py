@@ -8,6 +8,7 @@ from pathlib import Path
 from ..errors import InputError
 from ..exercises import family
 from ..exercises.sheet import make_sheet
+from ..scene.schematics import schematic_names
 from .keys import Keys
 from .register import Candidate, read_register
 
@@ -15,7 +16,7 @@ PAGES = {"A4": "a4", "Letter": "us-letter"}
 _KEYS = {"title", "class", "sheet", "secret", "date", "minutes", "register", "versions",
          "instructions", "questions", "choose", "print", "resit_of", "candidates"}
 _CHOOSE_KEYS = {"number", "marks", "topics", "difficulty"}
-_PRINT_KEYS = {"page", "large", "formula_sheet", "answer_book"}
+_PRINT_KEYS = {"page", "large", "formula_sheet", "answer_book", "blank_drawings"}
 LETTERS = "ABCDEFGH"
 
 
@@ -31,12 +32,15 @@ class Print:
         Larger type for everybody.
     formula_sheet, answer_book : bool
         Whether these go with the paper.
+    blank_drawings : tuple of str
+        Line drawings without lettering that the answer book holds besides those of the questions.
     """
 
     page: str = "A4"
     large: bool = False
     formula_sheet: bool = True
     answer_book: bool = True
+    blank_drawings: tuple = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,5 +190,10 @@ def _print(keys):
     page = table.text("page", "A4")
     if page not in PAGES:
         raise table.fault("page", f"is “{page}”; allowed are {' and '.join(PAGES)}. Choose one")
+    drawings = table.texts("blank_drawings", ())
+    for one in drawings:
+        if one not in schematic_names():
+            raise table.fault("blank_drawings", f"there is no drawing “{one}”; drawings are "
+                                                f"{', '.join(schematic_names())}. Choose of them")
     return Print(page, table.flag("large", False), table.flag("formula_sheet", True),
-                 table.flag("answer_book", True))
+                 table.flag("answer_book", True), drawings)

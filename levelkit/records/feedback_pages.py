@@ -5,11 +5,11 @@ from dataclasses import asdict
 from .. import __version__
 from ..constants import CAUTION
 from ..papers.documents import in_words
+from ..papers.html_pages import page
 from ..papers.scheme import LETTERS, letter_of
 from ..papers.typesetting import compile_pdf
 from .csv_rows import csv_text
 from .feedback import feedback
-from .html_pages import page
 
 FOLDER = "feedback"
 

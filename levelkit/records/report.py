@@ -7,8 +7,8 @@ from ..charts.class_map import draw_items, draw_misconception_map
 from ..constants import CAUTION
 from ..exercises.misconceptions import misconception
 from ..papers.documents import in_words
+from ..papers.html_pages import page
 from ..papers.typesetting import compile_pdf, picture_pdf
-from .html_pages import page
 from .next_lesson import first_ten_minutes
 from .statistics import (
     LOW_FACILITY,

@@ -167,6 +167,15 @@ def test_the_data_sheet_holds_what_this_paper_needs(printed, tmp_path):
     assert "Every number needed stands in the questions." in text and "Formulas" not in text
 
 
+def test_the_answer_book_holds_blanks_of_the_gauges_that_are_asked_for(tmp_path):
+    tables = '[print]\nblank_drawings = ["tubular gauge", "plate gauge"]'
+    made = paper_documents(class_paper(tmp_path, 1, questions='["glass-reads-low"]',
+                                       tables=tables))["answer_book.pdf"]
+    pages = [page.extract_text() for page in PdfReader(io.BytesIO(made)).pages]
+    assert ["Drawing" in text for text in pages] == [False, False, True, True]
+    assert not any("gland" in text or "mica" in text for text in pages)
+
+
 def test_page_sizes(printed, tmp_path):
     _, readers, _ = printed
     letter = paper_documents(class_paper(tmp_path, 1, questions='["glass-reads-low"]',

@@ -53,6 +53,7 @@ def test_versions_need_no_register(tmp_path):
     ({"register": None}, r"key register: the class list is missing"),
     ({"candidates": '["2001"]'}, r"candidate 2001 is not in the register"),
     ({"tables": "[print]\npage = \"A5\""}, r"table \[print\], key page: is “A5”; allowed are A4"),
+    ({"tables": "[print]\nblank_drawings = ['pump']"}, r"there is no drawing “pump”; drawings are"),
     ({"tables": "[print]\nlarge = 1"}, r"key large: is 1; write true or false"),
     ({"tables": "[choose]\nnumber = 3"}, r"both questions and choose are given"),
     ({"questions": None, "tables": "[choose]\nnumber = 3\nmarks = 300"}, r"allowed range is 1 to"),

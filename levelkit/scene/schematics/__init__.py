@@ -11,6 +11,7 @@ from .ball_check import draw_ball_check
 from .boiler import draw_boiler
 from .current_loop import draw_current_loop
 from .cylinder import draw_drum_section, draw_inclined_drum
+from .direct_gauges import draw_plate_gauge, draw_reflex_gauge, draw_tubular_gauge
 from .gauge_glass import draw_gauge_glass
 from .grooved_glass import draw_grooved_glass
 from .manifold import draw_manifold
@@ -20,6 +21,9 @@ from .vessels import draw_vessels
 
 _DRAWINGS = {
     "gauge glass": draw_gauge_glass,
+    "tubular gauge": draw_tubular_gauge,
+    "reflex gauge": draw_reflex_gauge,
+    "plate gauge": draw_plate_gauge,
     "communicating vessels": draw_vessels,
     "grooved glass": draw_grooved_glass,
     "ball check": draw_ball_check,

@@ -15,8 +15,8 @@ _INDEX_SIZE, _INDEX_DROP = 0.72, 0.28
 class Sheet(Canvas):
     """A canvas that leaves out its lettering where a blank drawing is wanted."""
 
-    def __init__(self, height, labelled):
-        super().__init__(LOOK, height)
+    def __init__(self, height, labelled, look=LOOK):
+        super().__init__(look, height)
         self._labelled = labelled
 
     def text(self, x, y, text, *arguments, **options):
