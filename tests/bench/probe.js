@@ -5,7 +5,7 @@
   const isPicture = (node) => node.nodeType === 1
     && (node.matches("svg, img") || node.querySelector("svg, img") !== null);
   window.addEventListener("keydown", () => { probe.pending = performance.now(); }, true);
-  new MutationObserver((changes) => {
+  const observer = new MutationObserver((changes) => {
     const drawn = changes.some((change) => [...change.addedNodes].some(isPicture));
     if (probe.pending === null || !drawn) return;
     const start = probe.pending;
@@ -15,5 +15,6 @@
       channel.port1.onmessage = () => probe.times.push(performance.now() - start);
       channel.port2.postMessage(0);
     });
-  }).observe(document.querySelector(watch), { childList: true, subtree: true });
+  });
+  observer.observe(document.querySelector(watch), { childList: true, subtree: true });
 }

@@ -5,25 +5,38 @@ import statistics
 from pathlib import Path
 
 PROBE = (Path(__file__).parent / "probe.js").read_text(encoding="utf-8")
-WARM_UP, MOVES = 10, 100
+WARM_UP, MOVES = 6, 60
 
 
-def key_to_frame(page, handle, watch):
-    """Return milliseconds from key press to painted frame, one for each of MOVES moves."""
+def wander(control):
+    """Return the keys that move a slider: two steps into the longer way, one back.
+
+    It meets new positions all the time; where that way is short, it steps on and back.
+    """
+    below, above = control.value - control.minimum, control.maximum - control.value
+    on, back = ("ArrowRight", "ArrowLeft") if above > below else ("ArrowLeft", "ArrowRight")
+    room = max(below, above) / control.step
+    every = 3 if room > WARM_UP + MOVES else 2
+    return [back if move % every == every - 1 else on for move in range(WARM_UP + MOVES)]
+
+
+def key_to_frame(page, handle, watch, keys):
+    """Return milliseconds from key press to painted frame, one for each key after the warm-up."""
     handle.scroll_into_view_if_needed()
     handle.focus()
     page.evaluate(PROBE, watch)
-    for move in range(WARM_UP + MOVES):
-        page.keyboard.press("ArrowLeft" if move % 2 else "ArrowRight")
-        page.wait_for_timeout(random.uniform(250, 320))  # random: no lock on the frame clock
+    for move, key in enumerate(keys):
+        page.wait_for_timeout(random.uniform(150, 220))  # random: no lock on the frame clock
+        page.keyboard.press(key)
+        page.wait_for_function("n => levelkitProbe.times.length > n", arg=move, polling=40)
     return page.evaluate("levelkitProbe.times")[WARM_UP:]
 
 
-def storm_lag(page, handle, watch):
+def storm_lag(page, handle, watch, key):
     """Return milliseconds from the last of 100 quick moves until the picture rests."""
     handle.focus()
     for _ in range(100):
-        page.keyboard.press("ArrowLeft")
+        page.keyboard.press(key)
     return page.evaluate("""(watch) => new Promise((resolve) => {
         const start = performance.now();
         let seen = start;

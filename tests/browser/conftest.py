@@ -60,6 +60,11 @@ class Lab:
                 time.sleep(0.5)
         raise RuntimeError((self.folder / "server.log").read_text()[-2000:])
 
+    @property
+    def process_id(self):
+        """Of the server, whose children are the kernels."""
+        return self._server.pid
+
     def stop(self):
         self._server.terminate()
         self._server.wait(20)
