@@ -9,7 +9,7 @@ from looking import assert_fits_the_screen, errors_shown, picture
 from levelkit.constants import CAUTION
 
 LESSON = "05_cocks_and_blowing_through.ipynb"
-HEALTHY, BELOW = 4, 18
+HEALTHY, BELOW, LYING = 4, 18, 25
 SOUND = ("Shut S", "Shut W", "Ease open D", "Ease open W", "Shut W", "Ease open S", "Shut S",
          "Shut D", "Ease open W", "Ease open S")
 
@@ -48,11 +48,29 @@ _CHOSEN = "() => (document.activeElement.selectedOptions[0]?.text || '').replace
 
 
 class Keys:
-    """Works a panel by Tab, Shift+Tab, Space and arrow keys, and by nothing else."""
+    """Works a panel by Tab, Shift+Tab, Space, typing and arrow keys, and by nothing else."""
 
     def __init__(self, page, panel):
+        """Come into the panel by Tab, from wherever on the page the focus is."""
         self.page, self.panel = page, panel
-        panel.get_by_role("checkbox", name="steam cock holds").focus()  # tabbed into the panel
+        page.keyboard.press("Escape")  # out of a cell that is being edited, where Tab indents
+        for _ in range(200):
+            if self._inside():
+                return
+            page.keyboard.press("Tab")
+        raise AssertionError("Tab does not lead into the panel")
+
+    def _inside(self):
+        return self.panel.evaluate("e => e.contains(document.activeElement)")
+
+    def begin(self, number):
+        """A drill from its beginning, its number typed."""
+        self.go("Drill number, typed value")
+        self.page.keyboard.press("Control+A")
+        self.page.keyboard.type(f"{number}\n")
+        self.press("Begin again")
+        self.panel.locator("svg text", has_text=f"Drill {number}: proved?").wait_for()
+        self.panel.locator(".lk-words", has_text="As found").wait_for()
 
     def go(self, name):
         """Tab to the control of that name, onwards first, then backwards."""
@@ -61,8 +79,7 @@ class Keys:
                 if self.page.evaluate(_NAME) == name:
                     return
                 self.page.keyboard.press(key)
-                inside = self.panel.evaluate("e => e.contains(document.activeElement)")
-                if not inside:
+                if not self._inside():
                     self.page.keyboard.press("Shift+Tab" if key == "Tab" else "Tab")
                     break
         raise AssertionError(f"{name!r} cannot be reached by Tab; stopped at "
@@ -142,8 +159,9 @@ def test_the_cocks_panel_fits_and_nothing_is_cut(opened, state, projector):
 
 
 def test_a_whole_drill_by_keyboard_alone(opened):
-    panel = begin(opened, HEALTHY)
+    panel = drill_of(opened)
     keys = Keys(opened, panel)
+    keys.begin(HEALTHY)
     for number, move in enumerate(SOUND, 1):
         if move == "Ease open W" and number == 4:
             keys.choose("Before you turn it: I expect at the drain", "strong wet blow")
@@ -167,8 +185,9 @@ def test_a_whole_drill_by_keyboard_alone(opened):
 
 
 def test_a_wrong_order_shows_its_consequence_and_the_recited_answer_fails(opened):
-    panel = begin(opened, BELOW)
+    panel = drill_of(opened)
     keys = Keys(opened, panel)
+    keys.begin(BELOW)
     keys.turn("Throw open D")  # everything open: blows, and proves nothing about either way
     keys.press("water way clear")
     keys.press("Compare with the ledger")
@@ -188,14 +207,33 @@ def test_a_wrong_order_shows_its_consequence_and_the_recited_answer_fails(opened
 
 
 def test_the_level_below_is_declared_by_keyboard_and_borne_out(opened):
-    panel = begin(opened, BELOW)
+    panel = drill_of(opened)
     keys = Keys(opened, panel)
+    keys.begin(BELOW)
     for move in SOUND:
         keys.turn(move)
     keys.choose("Level", "below the water connection")
     keys.choose("Action", "stop firing, do NOT feed, report")
     keys.press("Declare and end the drill")
     panel.locator(".lk-said", has_text=re.compile("^BORNE OUT")).wait_for()
+
+
+def test_the_order_learnt_by_heart_does_not_pass_a_gauge_that_lies(opened):
+    panel = drill_of(opened)
+    keys = Keys(opened, panel)
+    keys.begin(LYING)
+    for move in SOUND:
+        keys.turn(move)
+    for tick in ("steam way clear", "water way clear", "level in the glass"):
+        keys.press(tick)
+    keys.choose("Level", "in the visible glass")
+    keys.choose("Action", "carry on steaming")
+    keys.press("Declare and end the drill")
+    said = panel.locator(".lk-said", has_text=re.compile("^NOT BORNE OUT"))
+    said.wait_for()
+    assert "The level is not proved in the visible glass" in said.inner_text()
+    assert "choked" in said.inner_text() and CAUTION in said.inner_text()
+    assert_fits_the_screen(opened, panel, "lesson-05-drill-recited")
 
 
 @pytest.mark.parametrize("projector", [False, True], ids=["screen", "projector"])
