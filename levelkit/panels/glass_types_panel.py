@@ -35,6 +35,8 @@ class GlassTypesCase:
 class GlassTypesPanel(Panel):
     """Tubular, reflex and plate glass; hide the names and the quiz begins."""
 
+    draws_ahead = True
+
     title = "Three direct gauge glasses: parts and working pressure"
 
     def __init__(self, boilers):

@@ -85,6 +85,8 @@ class DrillCase:
 class ManifoldPanel(Panel):
     """A button for every valve between two water legs and their transmitter."""
 
+    draws_ahead = True
+
     def __init__(self, boiler, barometer):
         self.boiler, self.barometer = boiler, barometer
         self.title = f"Manifold drill: {boiler.title} (invented)"
@@ -197,10 +199,12 @@ class ManifoldPanel(Panel):
             self._moves, self._entries = [], []
             self.readings.rows.clear()
         state = replace(self._state, drum=healthy.drum)
-        self._name_valves(state)
-        self._tell(self._sentence(values, state))
         return DrillCase(state, transmitter_reading(state), task, tuple(self._entries),
                          task.reached(state))
+
+    def accompany(self, result, values):
+        self._name_valves(result.state)
+        self._tell(self._sentence(values, result.state))
 
     def _sentence(self, values, state):
         """The zero check if one is asked for, or what the last move did."""

@@ -137,6 +137,7 @@ class Panel(widgets.VBox):
             values = self.values()
             self.result = self.evaluate(values)
             self.drawing = self.draw(self.result, self.look, self.truth.value)
+            self.accompany(self.result, values)
         except InputError as refusal:
             self._say(f"{refusal} The picture shows the last state that could be worked out.")
         except Exception as fault:
@@ -148,6 +149,9 @@ class Panel(widgets.VBox):
             self.show_picture()
             for twin in self._twins:
                 twin.refresh_soon()
+
+    def accompany(self, result, values):
+        """Say and switch what stands beside the picture; left out for a picture drawn ahead."""
 
     def _say(self, sentence):
         markup = f'<div class="lk-problem" role="status">{sentence}</div>' if sentence else ""

@@ -11,7 +11,7 @@ from levelkit.panels.picture import REACH, near
 AHEAD = [
     lesson.gauge_glass_panel, lesson.vessels_panel, lesson.water_panel, lesson.two_fluid_panel,
     lesson.transmitter_panel, lesson.loop_panel, lesson.sweep_panel, lesson.optics_panel,
-    lesson.voting_panel, lesson.breakage_panel,
+    lesson.voting_panel, lesson.breakage_panel, lesson.manifold_panel, lesson.glass_types_panel,
 ]
 
 
@@ -36,8 +36,13 @@ async def rest():
 
 
 def state_of(panel):
-    return {key: {name: value for name, value in control.get_state().items()}
-            for key, control in panel.controls.items()}
+    """Everything that stands beside the picture: controls, buttons, sentences."""
+    def below(widget):
+        yield widget
+        for child in getattr(widget, "children", ()):
+            yield from below(child)
+    return [repr(sorted(widget.get_state().items())) for widget in below(panel)
+            if widget is not panel._picture]
 
 
 @pytest.mark.parametrize("make", AHEAD, ids=lambda make: make.__name__)
