@@ -36,11 +36,20 @@ class Player(anywidget.AnyWidget):
             self.pace, self.repeats = pace, repeats
             self.frame = min(self.frame, len(film.times) - 1)
 
+    def set_state(self, sync_data):
+        """Take what the page says; a frame of a film that was replaced meanwhile is no news."""
+        if sync_data.get("frame", 0) > self._last:
+            sync_data = {key: value for key, value in sync_data.items() if key != "frame"}
+        super().set_state(sync_data)
+
+    @property
+    def _last(self):
+        return len(self.film.get("times", (0,))) - 1
+
     @traitlets.validate("frame")
     def _one_of_the_frames(self, proposal):
-        last = len(self.film.get("times", (0,))) - 1
-        if not 0 <= proposal["value"] <= last:
+        if not 0 <= proposal["value"] <= self._last:
             raise traitlets.TraitError(
-                f"The frame {proposal['value']} is outside 0 to {last}: the film has no such "
+                f"The frame {proposal['value']} is outside 0 to {self._last}: the film has no such "
                 "picture. Choose one in that range.")
         return proposal["value"]

@@ -1,7 +1,45 @@
 """What every lesson's panel is looked at for: it fits, nothing is cut, no lettering collides."""
 
 import os
+import re
 from pathlib import Path
+
+import pytest
+
+SIZES = pytest.mark.parametrize("projector", [False, True], ids=["screen", "projector"])
+
+
+def press(panel, name):
+    """Press a button by its name."""
+    panel.get_by_role("button", name=name, exact=True).click()
+
+
+def wait_for_words(panel, part):
+    """Wait until the words under a panel's picture say something, in these very letters."""
+    panel.locator(".lk-words", has_text=re.compile(re.escape(part))).wait_for()
+
+
+def predict(page, panel, answer, told):
+    """Lock a prediction and reveal what was hidden; nothing, where that has been done."""
+    choice = page.get_by_role("radio", name=answer)
+    if choice.is_disabled():
+        return
+    choice.check()
+    press(page, "Lock my prediction")
+    press(page, "Reveal")
+    wait_for_words(panel, told)
+
+
+def assert_fits_in_size(page, panel, name, projector):
+    """Look at a panel in one of its two sizes; leave it in the smaller one."""
+    if projector:
+        press(panel, "Projector size")
+    page.wait_for_timeout(900)
+    try:
+        assert_fits_the_screen(page, panel, f"{name}-{'projector' if projector else 'screen'}")
+    finally:
+        if projector:
+            press(panel, "Projector size")
 
 
 def picture(page, name):

@@ -52,3 +52,12 @@ def test_another_film_keeps_the_frame_if_it_has_one(player):
     assert player.frame == 2
     player.load(short_film(1))
     assert player.frame == 0 and player.film["tracks"] == []
+
+
+def test_a_frame_of_a_film_that_was_replaced_meanwhile_is_no_news(player):
+    """The page may rest at a frame of the old film while the kernel already has a shorter one."""
+    player.set_state({"frame": 7})
+    assert player.frame == 7
+    player.load(short_film(3))
+    player.set_state({"frame": 9, "pace": 5.0})
+    assert (player.frame, player.pace) == (2, 5.0)
