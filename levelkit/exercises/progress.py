@@ -11,7 +11,7 @@ from .storage import read_json, write_json
 
 VERSION = 1
 NO_HELP, HINT, FORMULA, WORKING, PARTLY_WORKED = "", "hint", "formula", "working", "partly worked"
-_OWN_WORK = {NO_HELP, HINT, FORMULA}
+OWN_WORK = {NO_HELP, HINT, FORMULA}
 CURED_AFTER = 2  # right answers in a row to questions in which the slip could have been made
 
 
@@ -184,7 +184,7 @@ def weak_misconceptions(progress):
             made[code] = made.get(code, 0) + 1
             clean[code], last[code] = 0, index
         question = (attempt.family, attempt.code)
-        own = question not in seen and attempt.help in _OWN_WORK
+        own = question not in seen and attempt.help in OWN_WORK
         seen.add(question)
         if own and attempt.family in bank and attempt.marks == attempt.maximum:
             for code in bank[attempt.family].misconceptions:

@@ -21,6 +21,7 @@ from ..exercises.progress import (
     weak_misconceptions,
 )
 from .exercise_panel import HELP, ExercisePanel, button_row
+from .hand_in import save_hand_in
 from .keeping import file_stem, new_path, write_refused
 from .worked_page import show_worked_page
 
@@ -39,7 +40,9 @@ class PracticePanel(ExercisePanel):
         self._folder, self._progress_owner, self.progress = Path(folder), None, Progress()
         self._opened, self._held = "", False
         super().__init__(family_id, candidate)
-        self.children = (*self.children, self._progress_line)
+        self.hand_in = widgets.Button(description="Save hand-in")
+        self.hand_in.on_click(lambda _: self.save_hand_in())
+        self.children = (*self.children, button_row(self.hand_in), self._progress_line)
 
     def make_top(self):
         """Return the choices: whose question, which one, how much of it is worked."""
@@ -194,6 +197,10 @@ class PracticePanel(ExercisePanel):
             return None
         self._say_progress(f"All that was checked is in {path}.")
         return path
+
+    def save_hand_in(self):
+        """Write the learner's own answers for the lecturer, and say where they are."""
+        self._say_progress(save_hand_in(self._progress_owner, self.progress, self._folder))
 
     def _say_progress(self, note=""):
         """Say how far the learner is, what is weak, and what had to be said besides."""

@@ -1,6 +1,6 @@
 """The paper of a class: every candidate's questions with their own numbers, from one sheet."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from hashlib import sha256
 
 from .. import __version__
@@ -77,6 +77,13 @@ class ClassPaper:
             words += [paper.seed, *(one.text for one in paper.variants)]
         digits = sha256("\n".join(words).encode()).hexdigest()
         return f"{digits[:4]}-{digits[4:8]}"
+
+    def with_variants(self, variants):
+        """Return the paper with other numbers for some: variants by candidate and question."""
+        papers = tuple(replace(one, variants=tuple(
+            variants.get((one.candidate.number, question), kept)
+            for question, kept in enumerate(one.variants, 1))) for one in self.papers)
+        return replace(self, papers=papers)
 
     def paper(self, number):
         """Return the paper of a candidate."""

@@ -27,6 +27,7 @@ def paper_json(paper):
         "version": VERSION, "levelkit": __version__, "issue": paper.issue,
         "title": sheet.title, "class": sheet.class_name, "sheet": sheet.name,
         "secret": sheet.secret, "date": sheet.date.isoformat(), "minutes": sheet.minutes,
+        "practice": sheet.practice,
         "questions": [{"family": one.id, "marks": one.marks, "fingerprint": fingerprint(one)}
                       for one in paper.families],
         "papers": [{"candidate": one.candidate.number, "seed": one.seed,
@@ -67,7 +68,8 @@ def read_paper(folder):
             folder.with_suffix(".toml"), document["title"], document["class"], document["sheet"],
             document["secret"], datetime.date.fromisoformat(document["date"]),
             document["minutes"], (), tuple(one["family"] for one in document["questions"]),
-            tuple(Candidate(one["candidate"]) for one in document["papers"][:-1]))
+            tuple(Candidate(one["candidate"]) for one in document["papers"][:-1]),
+            practice=document.get("practice", False))
         families = [family(one["family"]) for one in document["questions"]]
         papers = [_paper(one, families, sheet) for one in document["papers"]]
     except OSError:

@@ -1,13 +1,12 @@
 """The class register: a CSV file, in whose order papers are printed and marks are listed."""
 
 import csv
-import re
 from dataclasses import dataclass
 
 from ..errors import InputError
+from ..exercises.hand_in import is_candidate_number
 
 COLUMNS = ("number", "name", "large print", "extra time [%]")
-_NUMBER = re.compile(r"[A-Za-z]{0,3}-?\d{1,10}")
 _YES, _NO = ("yes", "y", "x", "1"), ("", "no", "n", "0")
 
 
@@ -95,7 +94,7 @@ def _delimiter(path):
 
 def _candidate(cells, place):
     number = cells.get("number", "")
-    if not _NUMBER.fullmatch(number):
+    if not is_candidate_number(number):
         raise InputError(f"{place}: the candidate number is “{number[:24]}”; it has to be a number "
                          "of up to ten digits, with up to three letters before it. It becomes part "
                          "of file names, so a name must not stand there.")

@@ -14,7 +14,7 @@ from .register import Candidate, read_register
 
 PAGES = {"A4": "a4", "Letter": "us-letter"}
 _KEYS = {"title", "class", "sheet", "secret", "date", "minutes", "register", "versions",
-         "instructions", "questions", "choose", "print", "resit_of", "candidates"}
+         "instructions", "questions", "choose", "print", "resit_of", "candidates", "practice"}
 _CHOOSE_KEYS = {"number", "marks", "topics", "difficulty"}
 _PRINT_KEYS = {"page", "large", "formula_sheet", "answer_book", "blank_drawings"}
 LETTERS = "ABCDEFGH"
@@ -71,6 +71,8 @@ class PaperSheet:
         Page and extras.
     resit_of : pathlib.Path or None
         Paper that this one is a resit of.
+    practice : bool
+        Homework: hand-ins of the practice panel are marked on the numbers that it gave.
     """
 
     path: Path
@@ -86,6 +88,7 @@ class PaperSheet:
     versions: int = 0
     print: Print = Print()
     resit_of: object = None
+    practice: bool = False
 
     @property
     def folder(self):
@@ -119,7 +122,7 @@ def read_sheet(path):
         path, keys.text("title"), keys.text("class"), keys.text("sheet"), keys.text("secret"),
         keys.date("date"), keys.whole("minutes", 5, 600), keys.texts("instructions", ()),
         (), (), keys.whole("versions", 1, len(LETTERS), 0), _print(keys),
-        path.parent / resit_of if resit_of else None)
+        path.parent / resit_of if resit_of else None, keys.flag("practice", False))
     sheet = replace(sheet, candidates=_candidates(keys, sheet))
     if resit_of:
         if "questions" in keys.content or "choose" in keys.content:

@@ -1,8 +1,9 @@
 """Answers of a class, from grids (CSV) and hand-ins (JSON). They are read, never run."""
 
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
+from ..exercises.hand_in import practised_variant
 from ..papers.grid import CANDIDATE, columns
 from .csv_rows import LARGEST, read_rows
 from .faults import Fault
@@ -20,11 +21,15 @@ class Answers:
         By candidate: file and line the answers came from.
     faults : tuple of Fault
         Rows and files that could not be used.
+    variants : dict of (str, int) to Variant
+        Questions that were answered with the numbers of the practice panel, by candidate and
+        question number.
     """
 
     entries: dict
     sources: dict
     faults: tuple
+    variants: dict = field(default_factory=dict)
 
 
 def read_answers(paths, paper):
@@ -42,13 +47,13 @@ def read_answers(paths, paper):
     Answers
         Whatever could be read, and a fault for everything else.
     """
-    entries, sources, faults = {}, {}, []
+    entries, sources, faults, variants = {}, {}, [], {}
     known = {one.candidate.number for one in paper.papers}
     for path in paths:
         reader = _json_hand_in if path.suffix.lower() == ".json" else _csv_grid
         found, said = reader(path, paper)
         faults += said
-        for candidate, line, text, answers in found:
+        for candidate, line, text, answers, own in found:
             place = f"{path.name}, line {line}" if line else path.name
             if candidate not in known:
                 faults.append(Fault(path.name, line, f"Candidate “{candidate[:24]}” is not in this "
@@ -59,11 +64,12 @@ def read_answers(paths, paper):
                                     "two.", text))
             elif answers:
                 entries[candidate], sources[candidate] = answers, place
-    return Answers(entries, sources, tuple(faults))
+                variants |= {(candidate, number): one for number, one in own.items()}
+    return Answers(entries, sources, tuple(faults), variants)
 
 
 def _csv_grid(path, paper):
-    """Rows of a grid as (candidate, line, text, answers), and faults."""
+    """Rows of a grid as (candidate, line, text, answers, no variants), and faults."""
     head, rows, faults = read_rows(path)
     places = _places(head, paper)
     named = next((cell for cell in head if cell.lower() == CANDIDATE), None)
@@ -79,7 +85,7 @@ def _csv_grid(path, paper):
                                 "is not marked.", "Rename it as in answers.csv, or leave it.",
                                 cell))
     found = [(cells[named], line, text,
-              {place: cells[cell] for cell, place in places.items() if cells[cell]})
+              {place: cells[cell] for cell, place in places.items() if cells[cell]}, {})
              for line, text, cells in rows]
     return found, faults
 
@@ -97,7 +103,7 @@ def _places(head, paper):
 
 
 def _json_hand_in(path, paper):
-    """A hand-in as (candidate, 0, text, answers), and faults."""
+    """A hand-in as (candidate, 0, text, answers, variants by question), and faults."""
     try:
         if path.stat().st_size > LARGEST:
             raise ValueError("it is larger than 5 MB")
@@ -109,12 +115,14 @@ def _json_hand_in(path, paper):
         reason = getattr(problem, "strerror", None) or str(problem)
         return [], [Fault(path.name, 0, f"It cannot be read ({reason[:80]}).",
                           "Ask for the file again, or type the answers into answers.csv.")]
-    candidate = str(document.get("candidate", path.stem))
+    candidate, own = str(document.get("candidate", path.stem)), {}
+    candidate = next((one.candidate.number for one in paper.papers
+                      if one.candidate.number.lower() == candidate.lower()), candidate)
     if "attempts" in document:
-        answers, faults = _from_attempts(path, document["attempts"], candidate, paper)
+        answers, own, faults = _from_attempts(path, document["attempts"], candidate, paper)
     else:
         answers, faults = _from_answers(path, document.get("answers"), paper)
-    return [(candidate, 0, text[:500], answers)], faults
+    return [(candidate, 0, text[:500], answers, own)], faults
 
 
 def _from_answers(path, answers, paper):
@@ -143,25 +151,29 @@ def _from_answers(path, answers, paper):
 
 
 def _from_attempts(path, attempts, candidate, paper):
-    """A progress file of the lessons: the last attempt at each question with the right numbers."""
-    found, faults = {}, []
-    own = next((one for one in paper.papers if one.candidate.number == candidate), None)
-    if own is None or not isinstance(attempts, list):
-        return {}, []
-    codes = {variant.family.id: (number, variant.code)
-             for number, variant in enumerate(own.variants, 1)}
+    """What the panel saved: the last attempt at each question with the right numbers."""
+    found, own, faults = {}, {}, []
+    paper_of = next((one for one in paper.papers if one.candidate.number == candidate), None)
+    if paper_of is None or not isinstance(attempts, list):
+        return {}, {}, []
+    asked = {variant.family.id: (number, variant)
+             for number, variant in enumerate(paper_of.variants, 1)}
     for attempt in attempts:
         family = attempt.get("family") if isinstance(attempt, dict) else None
         entries = attempt.get("entries") if isinstance(attempt, dict) else None
-        if family not in codes or not isinstance(entries, dict):
+        if not isinstance(family, str) or family not in asked or not isinstance(entries, dict):
             continue
-        number, code = codes[family]
-        if attempt.get("code") != code:
+        number, variant = asked[family]
+        code = attempt.get("code")
+        answered = variant if code == variant.code else (
+            practised_variant(family, code, candidate) if paper.sheet.practice else None)
+        if answered is None:
             faults.append(Fault(
                 path.name, 0, f"Question {number} was answered with other numbers (code "
-                f"{attempt.get('code')!s:.16}, this paper has {code}).",
+                f"{code!s:.16}, this paper has {variant.code}).",
                 "Ask the candidate for the answers to this paper.", repr(entries)[:200]))
             continue
         answers, said = _from_answers(path, {str(number): entries}, paper)
-        found, faults = {**found, **answers}, faults + said
-    return found, faults
+        found = {place: text for place, text in found.items() if place[0] != number} | answers
+        own[number], faults = answered, faults + said
+    return found, own, faults

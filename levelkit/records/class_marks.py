@@ -120,6 +120,7 @@ def mark_class(paper, answers, overrides=None):
         Everybody, also those who handed nothing in.
     """
     marked, faults, overrides = [], list(answers.faults), overrides or {}
+    paper = paper.with_variants(answers.variants)
     for one in paper.papers:
         number, entries = one.candidate.number, answers.entries.get(one.candidate.number)
         steps = []
