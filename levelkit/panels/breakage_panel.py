@@ -24,6 +24,7 @@ from .readings import format_plain
 BALL, PASSAGE, SEAT = 0.0127, 0.016, 0.010  # m: an invented gauge, as in the exercises
 _GLASSES = {"tubular": BOROSILICATE, "reflex": SODALIME, "plate": SODALIME}
 _PRESSURES = np.linspace(0.5, 100.0, 60)
+_NOTE = f"Flows by homogeneous equilibrium are a lower bound: a real break passes more. {CAUTION}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +104,7 @@ class BreakagePanel(Panel):
     def _control_grid(self):
         grid = super()._control_grid()
         grid.add_class("lk-three")
-        return widgets.VBox([grid, widgets.HTML(f'<div class="lk-caution">{CAUTION}</div>')])
+        return widgets.VBox([grid, widgets.HTML(f'<div class="lk-caution">{_NOTE}</div>')])
 
     def evaluate(self, values):
         pressure = absolute_pressure(values["pressure"], self.barometer)

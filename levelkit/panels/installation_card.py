@@ -10,6 +10,7 @@ from .heading import Heading
 
 _NOTE = ("Gauge glass and one chamber with legs are two independent means; a second instrument on "
          "the same legs adds none. The lines marked US flag bind US ships only.")
+_NOT_MET = "<b>NOT\u00a0MET</b>"  # stays on one line, as do a number and its unit
 
 
 class InstallationCard(widgets.VBox):
@@ -58,7 +59,7 @@ class InstallationCard(widgets.VBox):
         lines = "".join(
             f"<tr><td>{escape(line.requirement)}</td><td>{found_in_words(line)}</td>"
             f"<td>{escape(line.limit.replace('1 for yes', 'yes'))}</td>"
-            f"<td>{'met' if line.met else '<b>NOT MET</b>'}</td><td>{escape(line.source)}</td></tr>"
+            f"<td>{'met' if line.met else _NOT_MET}</td><td>{escape(line.source)}</td></tr>"
             for line in self.findings)
         heads = "".join(f"<th scope='col'>{head}</th>"
                         for head in ("asked for", "found", "limit", "verdict", "source"))
@@ -76,7 +77,7 @@ def found_in_words(line):
     if "yes" in line.limit:
         return "yes" if line.value else "no"
     if "bar" in line.limit or "practice" in line.limit:
-        return f"{line.value:.1f} bar g"
+        return f"{line.value:.1f}\u00a0bar\u00a0g"
     if line.limit.endswith(" m") or " m " in line.limit:
-        return f"{line.value:.3f} m".replace("-", "\u2212")
+        return f"{line.value:.3f}\u00a0m".replace("-", "\u2212")
     return f"{line.value:.0f}"

@@ -88,6 +88,14 @@ def test_every_boiler_can_break_its_glass(name):
     assert made._problem.value == "" and made.result.broken.flow_ratio > 2
 
 
+def test_it_says_in_both_sizes_that_the_flow_is_a_lower_bound(panel):
+    note = panel.children[2].children[-1].value
+    assert "homogeneous equilibrium are a lower bound" in note and CAUTION in note
+    for projector in (False, True):
+        panel.projector.value = projector
+        assert "Water end \u2265" in panel.drawing.svg
+
+
 def test_readings_have_units(panel):
     panel.readings.record()
     row = next(csv.DictReader(io.StringIO(panel.readings.text())))
