@@ -274,5 +274,5 @@ def _ledger(case, show_all):
             lines.append((line.statement, words[line.verdict], line.move))
         else:
             known = show_all or case.looked_at <= case.compared_at
-            lines.append((line.statement, "open" if known else "?", None))
+            lines.append((line.statement, "not yet" if known else "?", None))
     return tuple(lines)

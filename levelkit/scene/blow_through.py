@@ -151,7 +151,7 @@ def blow_words(sight):
 
 def _draw_ledger(canvas, view):
     font = canvas.look.font
-    pitch, scale = (1.42, 0.95) if canvas.look.detail else (1.2, 0.84)
+    pitch, scale = (1.42, 0.95) if canvas.look.detail else (1.1, 0.84)
     pitch *= font
     canvas.rect(_LEDGER, 6, _EDGE - _LEDGER, pitch * (len(view.ledger) + 1), "paper", "outline")
     canvas.text(_LEDGER + 8, 6 + 0.74 * pitch, view.heading, bold=True, scale=scale)

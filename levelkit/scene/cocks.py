@@ -148,7 +148,7 @@ def _draw_chart(canvas, view, show_run):
     across = "min" if unit > 1 else "s"
     draw_axes(canvas, axes, (across, ""), x_most=7, y_most=4)
     times = view.history.time / unit
-    entries = [("in the glass", "outline")]
+    entries = [("in the glass, mm", "outline")]
     if 0.0 <= view.true_height <= _top(view):
         level = 1000 * view.true_height
         draw_curve(canvas, axes, (times[0], times[-1]), (level, level), "true-thin")

@@ -90,6 +90,7 @@ _FILLS = {
     "paper": Fill("#ffffff", "#ffffff"),
 }
 _PRINT_PENS = {name: Pen("#000000", pen.width, pen.dashes) for name, pen in _PENS.items()}
+_PRINT_PENS["hair"] = Pen("#b3b3b3", 0.8)  # a black grid would stand before its curves
 _PRINT_FILLS = {name: Fill("#ffffff", "#000000" if name != "air" else "#ffffff")
                 for name in _FILLS}
 

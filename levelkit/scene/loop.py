@@ -176,8 +176,10 @@ def _draw_load_line(canvas, view, frame):
     canvas.rect(frame.left, frame.top, needed - frame.left, frame.bottom - frame.top, "hidden")
     canvas.stamp(frame.part)
     canvas.line(needed, frame.top, needed, frame.bottom, "true")
-    canvas.text(frame.left + 5, frame.top + 1.2 * font, "starves", scale=0.85, bold=True,
-                pen="thin")
+    room = (needed - frame.left - 10) / text_width("starves", font, bold=True)
+    if room >= 0.6:  # where less is needed than the word takes, the hatching has to do
+        canvas.text(frame.left + 5, frame.top + 1.2 * font, "starves", scale=min(0.85, room),
+                    bold=True, pen="thin")
     greatest = frame.to_y(1e3 * GREATEST_SIGNAL)
     canvas.line(frame.left, greatest, frame.right, greatest, "limit")
     canvas.text(frame.right - 5, greatest - 4, f"{1e3 * GREATEST_SIGNAL:.0f} mA", "end", 0.85,

@@ -2,6 +2,9 @@
 
 from .lettering import spread, text_width
 
+SMALLEST_NAME = 0.6
+"""Share of the font size to which a name gives way to its value; then the value gives way too."""
+
 
 def level_line(canvas, x1, x2, y, pen):
     """Draw a level line with its mark: filled for the true level, open for an indicated one."""
@@ -31,8 +34,16 @@ def scale_bar(canvas, x, heights, to_y, step_label, unit_scale=1000.0, side="rig
         labelled = index % step_label == 0
         canvas.line(x, to_y(height), x + out * (9 if labelled else 5), to_y(height), "thin")
         if labelled:
-            canvas.text(x + out * 12, to_y(height) + 0.3 * canvas.look.font,
-                        f"{height * unit_scale:.0f}".replace("-", "\u2212"), anchor, 0.85)
+            _number_in_line(canvas, x + out * 12, to_y(height),
+                            f"{height * unit_scale:.0f}".replace("-", "\u2212"), anchor)
+
+
+def _number_in_line(canvas, x, y, text, anchor):
+    """Write a number of a scale; a line that runs through its place is interrupted by it."""
+    size = 0.85 * canvas.look.font
+    width = text_width(text, size) + 6
+    canvas.rect(x - 3 if anchor == "start" else x - width + 3, y - 0.5 * size, width, size, "paper")
+    canvas.text(x, y + 0.3 * canvas.look.font, text, anchor, 0.85)
 
 
 def cock(canvas, x, y, is_open=True, size=8.0, vertical=False):
@@ -107,8 +118,10 @@ def number_block(canvas, x, y, width, rows, title=""):
         if index:
             canvas.line(x, y + index * pitch, x + width, y + index * pitch, "thin")
         baseline = y + (index + 0.7) * pitch
+        room = width - 30 - SMALLEST_NAME * text_width(name, font)
+        fit = min(1.0, room / max(text_width(value, font, bold=True), 1e-9))
         canvas.text(x + 10, baseline, name, scale=_fit(name, value, width, font))
-        canvas.text(x + width - 10, baseline, value, anchor="end", bold=True, pen=pen)
+        canvas.text(x + width - 10, baseline, value, anchor="end", bold=True, pen=pen, scale=fit)
     return y + pitch * len(rows)
 
 
@@ -122,10 +135,14 @@ def comparison_block(canvas, x, y, width, title, headings, rows):
     pitch = 1.62 * font
     lines = [(title, [text for text, _ in headings]), *rows]
     canvas.rect(x, y, width, pitch * len(lines), "paper", "outline")
+    wide = [max(text_width(values[column], font, bold=True) for _, values in lines)
+            for column in range(len(headings))]
+    longest = max(text_width(name, font, bold=not index) for index, (name, _) in enumerate(lines))
+    fit = min(1.0, (width - 20 - gap * len(wide) - SMALLEST_NAME * longest) / sum(wide))
     edges, edge = [], x + width - 10
-    for column in range(len(headings) - 1, -1, -1):
+    for column in wide[::-1]:
         edges.insert(0, edge)
-        edge -= gap + max(text_width(values[column], font, bold=True) for _, values in lines)
+        edge -= gap + fit * column
     room = edge - x - 10
     for index, (name, values) in enumerate(lines):
         if index:
@@ -135,11 +152,11 @@ def comparison_block(canvas, x, y, width, title, headings, rows):
         canvas.text(x + 10, baseline, name, bold=not index,
                     scale=min(1.0, room / text_width(name, font, bold=not index)))
         for edge, value, (_, pen) in zip(edges, values, headings, strict=True):
-            canvas.text(edge, baseline, value, anchor="end", bold=True, pen=pen)
+            canvas.text(edge, baseline, value, anchor="end", bold=True, pen=pen, scale=fit)
     return y + pitch * len(lines)
 
 
 def _fit(name, value, width, font):
     """A name that would run into its value is written smaller, never cut."""
     room = width - 30 - text_width(value, font, bold=True)
-    return min(1.0, max(0.6, room / max(text_width(name, font), 1e-9)))
+    return min(1.0, max(SMALLEST_NAME, room / max(text_width(name, font), 1e-9)))

@@ -90,7 +90,8 @@ def draw_axes(canvas, axes, names, x_most=8, y_most=3, number_x=True):
 
 
 def _number(value):
-    return f"{value + 0.0:.4g}".replace("-", "\u2212")  # + 0.0 takes the sign from a zero
+    value += 0.0  # takes the sign from a zero
+    return (f"{value:.0f}" if abs(value) >= 1e4 else f"{value:.4g}").replace("-", "\u2212")
 
 
 def draw_curve(canvas, axes, xs, ys, pen):

@@ -18,6 +18,8 @@ _TOP, _BOTTOM, _CHANGES = 30, 294, 323
 _LEFT, _WALL, _GLASS, _HALF_BORE, _SCALE = 20, 148, 206, 11, 230
 _CHARTS, _FIELD, _FIRST, _PITCH = (356, 806), 49, 26, 76
 _BLOCK, _BLOCK_WIDTH = 836, 250
+TONNES_FROM = 10_000.0
+"""Change of mass [kg] from which its curve is drawn in tonnes: longer numbers have no room."""
 _LEAST = {"level": 20.0, "mass": 100.0, "pressure": 1.0, "flow": 2.0}
 
 
@@ -133,10 +135,12 @@ def _to_y(levels):
 def _charts(curves, levels, show_truth):
     """Axes, name and curves (name, values, pen) of each chart, from above to below."""
     surface = [("surface", curves.surface, "true")] if show_truth else []
-    mass = [("", curves.mass, "true")] if show_truth else []
+    heavy = max(curves.mass.max(), -curves.mass.min()) >= TONNES_FROM
+    unit = 1000.0 if heavy else 1.0
+    mass = [("", curves.mass / unit, "true")] if show_truth else []
     plans = (
         ("level, mm", levels, [*surface, ("glass", curves.shown, "indicated")], "level"),
-        ("water and steam, kg", None, mass, "mass"),
+        ("water and steam, t" if heavy else "water and steam, kg", None, mass, "mass"),
         ("pressure, bar g", None, [("", curves.pressure, "outline")], "pressure"),
         ("kg/s", None, [("steam", curves.steam, "outline"), ("feed", curves.feed, "fluid")],
          "flow"),
@@ -145,7 +149,8 @@ def _charts(curves, levels, show_truth):
     for index, (name, span, lines, kind) in enumerate(plans):
         if span is None:
             values = [v for _, line, _ in lines for v in (line.min(), line.max())] or [0.0, 0.0]
-            span = round_range(min(values), max(values), 3, _LEAST[kind])
+            least = _LEAST[kind] / (unit if kind == "mass" else 1.0)
+            span = round_range(min(values), max(values), 3, least)
         top = _FIRST + _PITCH * index
         axes = Axes(_CHARTS[0], top, _CHARTS[1], top + _FIELD,
                     (0.0, float(curves.time[-1])), span)
@@ -168,13 +173,10 @@ def _still_parts(view, charts, levels, look, show_truth):
         front.text((_LEFT + _WALL) / 2, (_TOP + _BOTTOM) / 2, "hidden", "middle", bold=True)
     for index, (name, axes, lines) in enumerate(charts):
         last = index == len(charts) - 1
-        draw_axes(front, axes, ("s", name), x_most=8, y_most=2, number_x=last)
+        draw_axes(front, axes, ("s", ""), x_most=8, y_most=2, number_x=last)
         for _, values, pen in lines:
             draw_curve(front, axes, list(view.curves.time), list(values), pen)
-        named = [(label, pen) for label, _, pen in lines if label]
-        if named:
-            width = sum(57 + text_width(label, 0.9 * look.font) for label, _ in named) - 22
-            draw_key(front, axes.right - width, axes.top - 0.35 * look.font, named)
+        _draw_chart_name(front, axes, name, [(label, pen) for label, _, pen in lines if label])
         if not lines:
             front.text((axes.left + axes.right) / 2, axes.top + 0.65 * _FIELD, "hidden", "middle",
                        bold=True)
@@ -183,6 +185,17 @@ def _still_parts(view, charts, levels, look, show_truth):
                    * (len(view.notes) - index), note, "middle", bold=not index,
                    scale=min(1.0, _BLOCK_WIDTH / text_width(note, look.font, bold=not index)))
     return back.fragment(), front.fragment()
+
+
+def _draw_chart_name(canvas, axes, name, named):
+    """Write what a chart shows above its right end, away from the numbers of its axis."""
+    font, y = canvas.look.font, axes.top - 0.35 * canvas.look.font
+    end = axes.right
+    if named:
+        end -= sum(57 + text_width(label, 0.9 * font) for label, _ in named) - 22
+        draw_key(canvas, end, y, named)
+        end -= 22
+    canvas.text(end, y, name, "end", 0.85, bold=True)
 
 
 @lru_cache(maxsize=8)

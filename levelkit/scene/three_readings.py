@@ -12,6 +12,8 @@ from .parts import level_line, number_block, scale_bar
 LEFT, PITCH, BLOCK, BLOCK_WIDTH = 64, 103, 788, 302
 NAMES_AT = LEFT + 6 * PITCH + 4
 LOWEST = -0.05
+GLASS_HALF, METER_HALF = 11, 5
+"""Half widths: a glass or limb holds what it shows, a meter fills up to it."""
 _STATES = {FULL: "full, no number", EMPTY: "empty, no number", FAILED: "out of order"}
 _TREND = {-1: "falling", 0: "steady", 1: "rising"}
 
@@ -53,11 +55,11 @@ def draw_three_readings(view, look):
     scale_bar(canvas, LEFT - 8, [0.05 * i for i in range(int(highest / 0.05 + 1e-6) + 1)], y_of,
               4 if look.detail else 5, side="left")
     _level_names(canvas, boiler.levels, y_of, top, bottom)
-    for place, name in enumerate(NAMES):
-        _column(canvas, view, name, LEFT + place * PITCH, y_of, (top, bottom))
-    if view.show_truth:
+    if view.show_truth:  # behind the instruments: what they show must not be struck through
         y = y_of(min(max(result.true_level, LOWEST), highest))
         level_line(canvas, LEFT, NAMES_AT - 12, y, "true")
+    for place, name in enumerate(NAMES):
+        _column(canvas, view, name, LEFT + place * PITCH, y_of, (top, bottom))
     number_block(canvas, BLOCK, 0.5 * font, BLOCK_WIDTH, _rows(view, look.detail))
     return canvas.drawing("Six indicators of one drum", in_words(view))
 
@@ -79,18 +81,23 @@ def _column(canvas, view, name, x, y_of, ends):
     """One indicator: its own picture, its mark, its name above and its numbers below."""
     reading, font = view.result.readings[name], canvas.look.font
     boiler, bottom = view.result.setting.boiler, ends[1]
-    middle, half = x + 0.42 * PITCH, 11
+    dial = name not in GLASSES and name != U_TUBE
+    middle, half = x + 0.42 * PITCH, METER_HALF if dial else GLASS_HALF
     lower, upper = 0.0, boiler.legs.chamber_height
     if name in GLASSES:
         lower, upper = boiler.glass.mounting.visible_bottom, boiler.glass.mounting.visible_top
     shown = min(max(reading.shown, lower), upper)
     canvas.rect(middle - half, y_of(upper), 2 * half, y_of(lower) - y_of(upper),
                 "steam" if name in GLASSES else "paper", "outline")
+    if dial:
+        for quarter in range(5):
+            y = y_of(lower + 0.25 * quarter * (upper - lower))
+            canvas.line(middle + half, y, middle + half + 6, y, "thin")
     if reading.status == FAILED:
         canvas.line(middle - half, y_of(upper), middle + half, y_of(lower), "error")
         canvas.line(middle - half, y_of(lower), middle + half, y_of(upper), "error")
-    elif name in GLASSES or name == U_TUBE:
-        fill = "glass water" if name in GLASSES else "fluid"
+    else:
+        fill = "glass water" if name in GLASSES else "metal" if dial else "fluid"
         canvas.rect(middle - half, y_of(shown), 2 * half, y_of(lower) - y_of(shown), fill,
                     "outline")
     if reading.status != FAILED:

@@ -219,8 +219,8 @@ def _letter_legs(canvas, view):
     canvas.text(_REFERENCE + 15, _DATUM - 8, view.leg_temperature)
     no_make_up = legs.chamber.make_up == 0.0
     if no_make_up or legs.chamber.isolated_pressure is not None:
-        canvas.text(_REFERENCE + 26, _WEIR + 1, "no make-up" if no_make_up else "isolated",
-                    bold=True, pen="error")
+        canvas.text(_REFERENCE + 26, _WEIR - 1.4 * font,  # room for a short loss above the weir
+                    "no make-up" if no_make_up else "isolated", bold=True, pen="error")
     foot = (_CAPSULE_TOP + _CAPSULE_BOTTOM) / 2
     for y in (_DATUM, foot):
         canvas.line(_DEPTH - 6, y, _DEPTH + 6, y, "thin")

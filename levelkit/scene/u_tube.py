@@ -7,6 +7,7 @@ from ..physics.u_tube import REFERENCE_LIMB
 from ..units import format_number
 from .canvas import Canvas
 from .drum_and_legs import leg_tag, pipe_break
+from .lettering import text_width
 from .parts import cock, dimension, scale_bar
 
 _DRUM_X, _REFERENCE_X, _PIPE = 628, 730, 10
@@ -127,10 +128,13 @@ def _draw_manifold(canvas, manifold):
 
 def _draw_pressures(canvas, half):
     """Draw the two pressures that press on the fluid."""
+    room = abs(_REFERENCE_X - _DRUM_X) - sum(half) - 14
+    font = canvas.look.font
+    fit = min(1.0, room / (2 * text_width("p1", font, bold=True)))
     for x, side, width, name in ((_REFERENCE_X, -1, half[0], "p1"), (_DRUM_X, 1, half[1], "p2")):
         canvas.arrow(x, _EQUALISER_Y + 8, x, _LIMB_TOP + 22, "true", 9)
-        canvas.text(x + side * (width + 4), _LIMB_TOP + 8 + 0.7 * canvas.look.font, name,
-                    "end" if side < 0 else "start", bold=True)
+        canvas.text(x + side * (width + 4), _LIMB_TOP + 8 + 0.7 * font, name,
+                    "end" if side < 0 else "start", fit, bold=True)
 
 
 def _beside_visible_limb(tube, half):

@@ -99,7 +99,7 @@ def test_the_ledger_is_shown_only_up_to_what_was_compared(panel):
     panel.claims.compare.click()
     assert "1 of 2 ticks are borne out" in panel.said.value
     assert "Nothing seen so far proves: steam way clear" in panel.said.value
-    assert ">yes, 4<" in panel._picture.value and ">open<" in panel._picture.value
+    assert ">yes, 4<" in panel._picture.value and ">not yet<" in panel._picture.value
     for key in RECITED[4:6]:
         panel.turns[key].click()
     assert ">yes, 6<" not in panel._picture.value, "the next proof is asked for again"

@@ -34,7 +34,7 @@ from levelkit.scene.look import LOOKS, SCREEN
 
 
 def picture(drill, look=SCREEN, show=False):
-    words = {"proved": "yes", "disproved": "NO", "open": "open"}
+    words = {"proved": "yes", "disproved": "NO", "open": "not yet"}
     lines = tuple((line.statement, words[line.verdict], line.move) for line in ledger(drill))
     return draw_blow_through(BlowView(drill.entries, lines, drill.condition if show else None,
                                       f"Drill {drill.seed}: proved?"), look)
