@@ -107,12 +107,13 @@ def second_marker(folder, when, count):
 def second_marker_back(folder):
     """Compare the second marker's sheet with the first marking."""
     place = folder / "second_marking"
-    differences, compared, faults = compare_second(
+    differences, compared, blank, faults = compare_second(
         marks_of(folder), place / "second_marking.csv", place / "second_marking_key.csv")
-    return [*_faults(faults), *(
+    return [*map(str, faults), *(
         f"Candidate {one.candidate}, question {one.question}, {one.step}: first {one.first}, "
         f"second {one.second}." for one in differences),
-        f"{compared} steps compared, {len(differences)} differ."]
+        f"{compared} steps compared, {len(differences)} differ"
+        + (f"; {blank} are not filled in yet." if blank else ".")]
 
 
 def rehearse_folder(folder, when):

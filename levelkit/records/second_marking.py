@@ -104,21 +104,23 @@ def compare_second(marks, sheet, key):
     -------
     differences : tuple of Difference
         In the order of the sheet.
-    compared : int
-        Steps that both have marked.
+    compared, blank : int
+        Steps that both have marked; steps that the second marker has not filled in.
     faults : tuple of Fault
         Rows without a mark in the allowed range.
     """
     _, key_rows, faults = read_rows(key)
     numbers = {cells.get("script"): cells.get("candidate") for _, _, cells in key_rows}
     _, rows, said = read_rows(sheet)
-    faults, found, compared = [*faults, *said], [], 0
+    faults, found, compared, blank = [*faults, *said], [], 0, 0
     for line, text, cells in rows:
         first = _first_mark(marks, numbers.get(cells.get("script")), cells)
         second = cells.get("second marks", "")
         if first is None:
             faults.append(Fault(sheet.name, line, "There is no such script, question and step.",
                                 "Leave these columns as they were.", text))
+        elif not second:
+            blank += 1
         elif not (second.isdecimal() and int(second) <= first.mark.of):
             faults.append(Fault(sheet.name, line, f"The second marks are “{second[:12]}”.",
                                 f"Write a whole number from 0 to {first.mark.of}.", text))
@@ -127,7 +129,7 @@ def compare_second(marks, sheet, key):
             if int(second) != first.marks:
                 found.append(Difference(numbers[cells["script"]], first.question,
                                         first.mark.step, first.marks, int(second)))
-    return tuple(found), compared, tuple(faults)
+    return tuple(found), compared, blank, tuple(faults)
 
 
 def _first_mark(marks, number, cells):

@@ -1,17 +1,19 @@
 """The documented example, from the bank to the report, as the lecturer types it."""
 
 import csv
+import re
+import shlex
 import shutil
 from pathlib import Path
 
 import pytest
 
-import levelkit.papers
 from levelkit.cli import main
 from levelkit.papers.paper_record import read_paper
 from levelkit.records.rehearsal import rehearse
+from levelkit.resources import shipped_folder
 
-EXAMPLE = Path(levelkit.papers.__file__).with_name("example")
+EXAMPLE = shipped_folder("lessons") / "class_test"
 
 
 @pytest.fixture(scope="module")
@@ -64,7 +66,52 @@ def test_bank_to_paper_to_answers_to_marks_to_report(folder, capsys):
 
     assert main(["second-marker", str(folder), "--count", "3"]) == 0
     assert main(["second-marker", str(folder), "--back"]) == 0
-    assert "0 steps compared" in capsys.readouterr().out
+    assert "0 steps compared, 0 differ; " in capsys.readouterr().out
+
+
+def documented():
+    """(command, lines that it is said to answer with) of the walk-through, in order."""
+    found = []
+    text = (shipped_folder("lessons") / "notes" / "class_test.md").read_text(encoding="utf-8")
+    for kind, body in re.findall(r"```(sh|text)\n(.*?)```", text, re.DOTALL):
+        if kind == "sh":
+            found += [(shlex.split(line), []) for line in body.splitlines()]
+            first = len(body.splitlines())
+        else:  # what the commands of the block before answer, together
+            found[-first][1].extend(body.splitlines())
+    return found
+
+
+def test_the_walk_through_runs_as_it_is_written(tmp_path, monkeypatch, capsys):
+    """Every command out of the document itself; every line that it promises is printed."""
+    shutil.copytree(EXAMPLE, tmp_path / "class_test")
+    monkeypatch.chdir(tmp_path)
+    commands = documented()
+    assert [words[1] for words, _ in commands if words[0] == "levelkit"] == [
+        "paper", "mark", "mark", "override", "second-marker", "second-marker", "report", "paper",
+        "paper", "handout", "qti", "syllabus", "delete-class"]
+    promised, printed = [], ""
+    for words, lines in commands:
+        if words[0] == "cp":
+            shutil.copyfile(*words[1:])
+        else:
+            assert main(words[1:]) == 0, words
+        printed += capsys.readouterr().out
+        promised += lines
+        if words[1] == "report":
+            folder = Path("class_test/class_test/report")
+            for name in ("class_report.pdf", "class_report.html", "feedback.pdf"):
+                assert (folder / name).stat().st_size > 5000
+            page = (folder / "class_report.html").read_text(encoding="utf-8")
+            assert "right height in the sketch" in page
+            assert rows(Path("class_test/class_test/anonymous/marks.csv"))
+    assert len(promised) >= 14
+    for line in promised:
+        pattern = ".+".join(map(re.escape, line.split("…")))
+        assert re.search(rf"^{pattern}$", printed, re.MULTILINE), line
+    left = sorted(path.name for path in Path("class_test").rglob("*") if path.is_file())
+    assert len(left) == 7 and all(name.startswith(("03_", "platform", "stcw", "syllabus"))
+                                  for name in left)
 
 
 def test_the_rehearsal_needs_nothing_handed_in(folder, capsys):

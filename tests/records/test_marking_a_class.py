@@ -283,6 +283,7 @@ def test_two_markings_are_compared_step_by_step(big, tmp_path):
             if first.mark.of != 2 * first.marks:
                 changed.append((numbers[row["script"]], first.question, first.mark.step))
     rows[1]["second marks"] = "many"
+    rows[3]["second marks"] = ""
     rows[2]["question"] = "77"
     text = io.StringIO()
     writer = csv.DictWriter(text, list(rows[0]), lineterminator="\n")
@@ -290,9 +291,9 @@ def test_two_markings_are_compared_step_by_step(big, tmp_path):
     writer.writerows(rows)
     sheet = tmp_path / "sheet.csv"
     sheet.write_text(text.getvalue(), encoding="utf-8")
-    differences, compared, faults = compare_second(marks, sheet, key)
+    differences, compared, blank, faults = compare_second(marks, sheet, key)
     assert [(one.candidate, one.question, one.step) for one in differences] == changed
-    assert changed and compared == len(rows) - 2
+    assert changed and (compared, blank) == (len(rows) - 3, 1)
     assert [fault.line for fault in faults] == [3, 4]
 
 
