@@ -10,6 +10,7 @@ from remote_states import drum_and_legs, transmitter
 
 from levelkit.constants import CAUTION
 from levelkit.errors import InputError
+from levelkit.physics.leg_state import DrumContents
 from levelkit.physics.leg_water import filling_time, gas_compliance, legs_after
 from levelkit.physics.manifold import VALVES, ManifoldState, port_pressures
 from levelkit.physics.manifold_drill import (
@@ -367,3 +368,36 @@ def test_zero_check_trap():
 
 def test_valves_have_names_of_fields():
     assert all(hasattr(ManifoldState(), valve) for valve in VALVES)
+
+
+def test_a_leaking_equaliser_is_wrong_exactly_where_the_leg_cannot_be_made_up():
+    """Judged at once; whether the leg is lost is found by waiting for a day."""
+    verdicts = set()
+    for opening in (1e-6, 1e-5, 1e-4, 1e-3, 0.01, 1.0):
+        step = made_move(transmitter(0.3), Move("equaliser", opening, 0.0))
+        later = legs_after(step.state.drum, step.state.legs, 86_400.0).reference_loss
+        assert (step.verdict == WRONG) == (later > 0.0)
+        verdicts.add(step.verdict)
+    assert verdicts == {WRONG, CAREFUL}
+
+
+def test_a_drain_of_a_cold_boiler_may_be_opened():
+    cold = DrumContents(0.3, 101_325.0 + 5e3, 998.2, 0.6)
+    _, legs = drum_and_legs()
+    state = replace(transmitter(), drum=cold, legs=legs)
+    assert made_move(state, Move("drum_drain", 1.0, 0.0)).verdict != WRONG
+    warm = replace(state, drum=replace(cold, pressure=101_325.0 + 15e3))
+    assert made_move(warm, Move("drum_drain", 1.0, 0.0)).verdict == WRONG
+
+
+def test_the_leg_runs_out_as_a_sum_of_short_steps():
+    drum, legs = drum_and_legs(0.3)
+    legs = replace(legs, manifold=ManifoldState(equaliser=1.0))
+    lost, step = 0.0, 0.01
+    for number in range(400):
+        flow = instrument_ports(drum, replace(legs, reference_loss=lost)).reference_flow
+        lost += step * (flow * legs.line_conductance - legs.chamber.make_up) / (
+            legs.reference_density * legs.leg_area)
+        if number + 1 in (1, 100, 400):
+            seconds = step * (number + 1)
+            assert legs_after(drum, legs, seconds).reference_loss == pytest.approx(lost, rel=0.01)

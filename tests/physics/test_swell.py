@@ -137,3 +137,13 @@ def test_a_run_of_300_seconds_is_quick_enough_to_be_played():
 def test_unusable_values_say_what_to_do(call, words):
     with pytest.raises(InputError, match=words):
         call()
+
+
+def test_the_drum_is_full_when_water_and_bubbles_take_its_volume():
+    drum = SwellDrum()
+    found = run(3000.0, 301, feed_flow=20.0, heat=30e6)
+    line = saturation_line(found.pressure[-1])
+    water = ((found.mass[-1] - line.steam_density * drum.volume)
+             / (line.water_density - line.steam_density))
+    assert "full of water" in found.ended
+    assert water + found.bubble_volume[-1] == pytest.approx(drum.volume, rel=1e-6)

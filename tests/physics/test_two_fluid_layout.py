@@ -57,3 +57,10 @@ def test_limbs_that_would_reach_the_connection_are_refused_with_the_way_out():
         laid_out(light, depth=0.5)
     least = float(str(refusal.value).split("begins at ")[1].split(" m")[0])
     laid_out(light, depth=least + 0.001)
+
+
+def test_the_bores_go_to_their_own_limbs_and_into_the_volume():
+    """Hand calculation: 120 mm of 10 mm bore and 120 + 1272.3 mm of 6 mm bore."""
+    layout = laid_out(bores=(0.010, 0.006))
+    assert (layout.tube.reference_bore, layout.tube.drum_bore) == (0.010, 0.006)
+    assert 1e6 * layout.fluid_volume == pytest.approx(78.540 * 0.12 + 28.274 * 1.3923, abs=0.02)

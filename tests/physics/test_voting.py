@@ -201,3 +201,36 @@ def test_rates_may_be_arrays():
 def test_unusable_values_say_what_to_do(call, words):
     with pytest.raises(InputError, match=words):
         call()
+
+
+@pytest.mark.parametrize("architecture, trips", [
+    ("1oo1", lambda f, u: f),
+    ("1oo2", lambda f, u: 2 * f),  # every failure trips, also while the other one is down
+    ("2oo2", lambda f, u: 2 * f * u),
+    ("2oo3", lambda f, u: 3 * f * 2 * u * (1 - u)),  # with both others down it has tripped before
+])
+def test_spurious_trips_of_long_repairs_as_renewal_counts_them(architecture, trips):
+    """Up for 1/rate on average, down for the repair: each fails 1/(1/rate + repair) times."""
+    rate, repair = 0.01, 40.0
+    failures = 1 / (1 / rate + repair)
+    run = simulated_spurious_rate(architecture, rate, repair, 4e6, 5)
+    assert run.value == pytest.approx(trips(failures, repair * failures), rel=0.02)
+
+
+def test_nothing_is_selected_but_by_median_select():
+    assert np.isnan(vote("2oo3", [0.0, 0.1, 0.2], -0.1).selected)
+    assert np.isnan(vote("median", [0.0] * 3, -0.1, [False] * 3, "removed").selected)
+
+
+@pytest.mark.parametrize("seen, low, high", [(0, 0.0, 3.689), (1, 0.025, 5.572), (2, 0.242, 7.225),
+                                             (3, 0.619, 8.767)])
+def test_interval_of_a_count_as_in_tables_of_the_counting_distribution(seen, low, high):
+    """Exact 95 % limits of a counted number, as every table of them gives (from memory)."""
+    repair, found = 1e-3, None
+    for seed in range(60):  # rare pairs: the count varies from run to run
+        found = simulated_spurious_rate("2oo2", 0.1, repair * 100, 1000.0, seed)
+        if found.count == seen:
+            break
+    assert found.count == seen
+    assert 1000.0 * found.low == pytest.approx(low, abs=1e-3)
+    assert 1000.0 * found.high == pytest.approx(high, abs=1e-3)
