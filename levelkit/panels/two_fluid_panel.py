@@ -16,7 +16,6 @@ from ..physics.two_fluid import TwoFluidResult, scale_status, two_fluid_reading
 from ..physics.two_fluid_layout import two_fluid_layout
 from ..physics.two_fluid_state import TwoFluidState, drawn_two_fluid
 from ..physics.u_tube import DRUM_LIMB, REFERENCE_LIMB
-from ..physics.wet_legs import leg_columns
 from ..properties import cold_drum_fluids, compressed_water_density, steaming_drum_fluids
 from ..scene.drum_and_legs import DrumAndLegs
 from ..scene.two_fluid import SLOW, TwoFluidView, draw_two_fluid, shown_level
@@ -262,9 +261,8 @@ class TwoFluidPanel(Panel):
         tube = UTubeView(state.tube, state.legs.manifold, reading.reference_surface,
                          reading.drum_surface, result.scale_ends, self._leg_words(result, look))
         return draw_two_fluid(self._still, TwoFluidView(
-            state.drum.level, reading, leg_columns(state.drum, state.legs), tube,
-            self._rows(result, look, show_truth), result.fault.name if result.fault else "",
-            state.legs.chamber.isolated_pressure is None, result.steaming, show_truth), look)
+            state.drum.level, reading, state.legs, tube, self._rows(result, look, show_truth),
+            result.fault.name if result.fault else "", result.steaming, show_truth), look)
 
     def _advise(self, fault, fluid):
         """Say under the controls what the fault is and what to do, or what the fluid is."""

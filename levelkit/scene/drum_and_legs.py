@@ -10,12 +10,12 @@ from math import sqrt
 
 from ..units import format_number
 from .canvas import Canvas
-from .parts import break_line, cock, error_bracket, level_line, side_labels
+from .parts import break_line, error_bracket, level_line, side_labels
+from .water_legs import LegFills, LegPlaces, draw_water_legs, leg_tag, pipe_break
 
 TOP, BOTTOM, LEFT = 10, 340, 18
 _WALL, _DEEPEST_INSET = 130, 44
-_DRUM_LEG, _REFERENCE_LEG, _PIPE = 174, 234, 10
-_CHAMBER, _CHAMBER_END, _WEIR, _CHAMBER_DOWN = 200, 254, 216, 24
+_DRUM_LEG, _REFERENCE_LEG = 174, 234
 _LINES_END, _LABELS = 274, 300
 _BREAK = 28
 
@@ -60,10 +60,8 @@ class LegsView:
         Level that the instrument shows, beyond the ends of its scale too.
     shows : str
         The same as a short text.
-    columns : LegColumns [m]
-        What stands in both legs.
-    chamber_open : bool
-        False with the chamber's steam valve shut.
+    legs : LegsState [m]
+        Chamber and legs, with what stands in them.
     steaming : bool
         Steam above the water, or air.
     show_truth : bool
@@ -73,8 +71,7 @@ class LegsView:
     level: float
     indicated: float
     shows: str
-    columns: object
-    chamber_open: bool = True
+    legs: object
     steaming: bool = True
     show_truth: bool = True
 
@@ -143,18 +140,22 @@ def draw_drum_and_legs(canvas, still, view):
         canvas.clipped_rect("drum", 0, 0, _WALL + 20, BOTTOM, "hidden")
     labels = _draw_lines(canvas, still, view, to_y)
     canvas.stamp(_still_part(still, canvas.look))
-    _draw_chamber(canvas, still, view, to_y, space)
-    in_the_drum = ("steam", "drum water")
-    _draw_leg(canvas, _REFERENCE_LEG, to_y(still.weir_height) + _CHAMBER_DOWN,
-              view.columns.reference, to_y)
-    _draw_leg(canvas, _DRUM_LEG, to_y(0.0) + _PIPE / 2,
-              [c for c in view.columns.drum_side if c.name not in in_the_drum], to_y)
-    _draw_lower_connection(canvas, still, to_y)
+    draw_water_legs(canvas, view.legs, _places(still, to_y), LegFills(space))
+    if canvas.look.detail:
+        canvas.text(_REFERENCE_LEG + 14, TOP - 1 + 0.35 * canvas.look.font,
+                    "constant-head chamber", "end", 0.85)
     for tag, x in (("1", _REFERENCE_LEG), ("2", _DRUM_LEG)):
         pipe_break(canvas, x, BOTTOM - _BREAK)
         leg_tag(canvas, x, BOTTOM - 11, tag)
     _draw_words(canvas, still, view, to_y, space)
     side_labels(canvas, _LINES_END, _LABELS, labels, TOP + 4, BOTTOM - 4)
+
+
+def _places(still, to_y):
+    _, _, per_metre = _frame(still)
+    return LegPlaces(_DRUM_LEG, _REFERENCE_LEG, _edge(still, still.weir_height) + 10,
+                     _edge(still, 0.0) + 10, to_y(still.weir_height), to_y(0.0), BOTTOM - _BREAK,
+                     per_metre)
 
 
 def _draw_words(canvas, still, view, to_y, space):
@@ -193,66 +194,3 @@ def _draw_lines(canvas, still, view, to_y):
     canvas.line(_REFERENCE_LEG + 16, y_shown, _LINES_END, y_shown, "indicated")
     labels.append((y_shown, view.shows, "error", True))
     return labels
-
-
-def _draw_chamber(canvas, still, view, to_y, space):
-    """Draw the constant-head chamber, its weir and the pipe that brings steam and drains it."""
-    y_weir = to_y(still.weir_height)
-    surface = view.columns.reference[0].lower_height
-    top, foot, pipe = y_weir - 20, y_weir + _CHAMBER_DOWN, 7
-    x = _edge(still, still.weir_height) + 10
-    canvas.rect(x, y_weir - pipe, _CHAMBER - x, 2 * pipe, space, "outline")
-    cock(canvas, (x + _CHAMBER) / 2, y_weir, view.chamber_open)
-    canvas.rect(_CHAMBER, top, _CHAMBER_END - _CHAMBER, foot - top, space, "outline")
-    canvas.rect(_CHAMBER, y_weir + pipe, _WEIR - _CHAMBER, foot - y_weir - pipe, "metal",
-                "outline")
-    y = min(max(to_y(surface), y_weir), foot)
-    canvas.rect(_WEIR, y, _CHAMBER_END - _WEIR, foot - y, "glass water")
-    canvas.rect(_WEIR - 3, y_weir, 4, foot - y_weir, "metal", "outline")
-    canvas.rect(_CHAMBER - 2, y_weir - pipe + 1, 4, 2 * pipe - 2, space)
-    canvas.line(_CHAMBER, foot, _CHAMBER_END, foot, "outline")
-    canvas.line(_CHAMBER_END, top, _CHAMBER_END, foot, "outline")
-    if y < foot - 1:
-        canvas.line(_WEIR + 1, y, _CHAMBER_END, y, "thin")
-    if canvas.look.detail:
-        canvas.text(_CHAMBER_END - 6, top - 6, "constant-head chamber", "end", 0.85)
-
-
-def _draw_leg(canvas, x, start, columns, to_y):
-    """Draw a leg from `start` down: water, and over it whatever steam or gas stands in it.
-
-    Gas in a full leg is drawn below the chamber: where in the leg it stands does not matter.
-    """
-    end = BOTTOM - _BREAK
-    canvas.rect(x - _PIPE / 2, start, _PIPE, end - start, "glass water")
-    for column in columns:
-        length = to_y(column.lower_height) - to_y(column.upper_height)
-        top = max(to_y(column.upper_height), start)
-        foot = top + length if column.name == "gas" else to_y(column.lower_height)
-        foot = min(foot, end)
-        if column.name not in ("steam", "gas") or foot <= top:
-            continue
-        fill = "air" if column.name == "gas" else "steam"
-        canvas.rect(x - _PIPE / 2, top, _PIPE, foot - top, fill)
-        canvas.line(x - _PIPE / 2, foot, x + _PIPE / 2, foot, "thin")
-        if column.name == "gas":
-            canvas.text(x - 9, (top + foot) / 2 + 5, "gas", "end", bold=True, pen="error")
-    for side in (-_PIPE / 2, _PIPE / 2):
-        canvas.line(x + side, start, x + side, end)
-
-
-def _draw_lower_connection(canvas, still, to_y):
-    x, y = _edge(still, 0.0) + 10, to_y(0.0)
-    canvas.rect(x, y - _PIPE / 2, _DRUM_LEG + _PIPE / 2 - x, _PIPE, "glass water", "outline")
-
-
-def pipe_break(canvas, x, y):
-    """Draw the two strokes of a pipe that goes on elsewhere."""
-    for shift in (-2.5, 2.5):
-        canvas.line(x - 10, y + 4 + shift, x + 10, y - 4 + shift, "outline")
-
-
-def leg_tag(canvas, x, y, tag):
-    """Draw the ringed number of a leg."""
-    canvas.circle(x, y, 10.5, "paper", "outline")
-    canvas.text(x, y + 4.8, tag, "middle", 13.0 / canvas.look.font, bold=True)

@@ -8,14 +8,16 @@ from ..physics.transmitter_range import DIRECT
 from ..physics.transmitter_state import TransmitterState
 from ..units import format_number
 from .canvas import Canvas
-from .parts import cock, dimension, error_bracket, number_block
+from .parts import error_bracket, number_block
 from .signal_meter import END, draw_meter_scale, draw_pointer
 from .transmitter_words import above_drum, is_failure, shown_in_words
-from .water_legs import draw_capsule, draw_manifold
+from .valves import draw_capsule, draw_manifold
+from .water_legs import LegFills, LegPlaces, draw_loss, draw_water_legs
 
 HEIGHT = 322
-_DRUM, _REFERENCE, _HALF = 196, 356, 8
-_STEAM_Y, _WEIR, _FOOT, _WATER_Y = 30, 40, 132, 98
+_PIPES_FROM, _DRUM, _REFERENCE = 60, 196, 356
+_WEIR, _WATER_Y, _FOOT = 36, 98, 132
+_STEAM_VALVE = 191
 _CAPSULE_TOP, _CAPSULE_BOTTOM, _PITCH = 262, 302, 38
 _METER, _ZERO_Y, _FULL_Y = 556, 193, 43
 _BLOCK, _BLOCK_WIDTH = 740, 346
@@ -75,28 +77,15 @@ def draw_manifold_drill(view, look):
 
 def _draw_legs(canvas, view):
     legs, font = view.state.legs, canvas.look.font
-    canvas.rect(60, _STEAM_Y - 5, _REFERENCE - 22 - 60, 10, "steam", "outline")
-    canvas.rect(60, _WATER_Y - _HALF, _DRUM + _HALF - 60, 2 * _HALF, "glass water", "outline")
-    canvas.rect(_DRUM - _HALF, _WATER_Y + _HALF, 2 * _HALF, _FOOT - _WATER_Y - _HALF,
-                "glass water", "outline")
-    per_metre = (_FOOT - _WEIR) / legs.weir_height
-    surface = _WEIR + legs.reference_loss * per_metre
-    top, bottom = _WEIR - 24, _WEIR + 14
-    canvas.rect(_REFERENCE - 22, top, 44, bottom - top, "steam", "outline")
-    canvas.rect(_REFERENCE - _HALF, bottom, 2 * _HALF, _FOOT - bottom, "steam", "outline")
-    if surface < bottom:
-        canvas.rect(_REFERENCE - 22, surface, 44, bottom - surface, "glass water", "outline")
-    canvas.rect(_REFERENCE - _HALF, max(surface, bottom), 2 * _HALF,
-                _FOOT - max(surface, bottom), "glass water", "outline")
-    if legs.reference_loss > 5e-4:
-        dimension(canvas, _REFERENCE + 40, _WEIR, surface,
-                  f"{1000 * legs.reference_loss:.0f} mm lost", "right")
+    places = LegPlaces(_DRUM, _REFERENCE, _PIPES_FROM, _PIPES_FROM, _WEIR, _WATER_Y, _FOOT,
+                       (_WATER_Y - _WEIR) / legs.weir_height)
+    draw_water_legs(canvas, legs, places, LegFills("steam"))
+    draw_loss(canvas, legs, places)
     open_steam = legs.chamber.isolated_pressure is None
-    cock(canvas, 236, _STEAM_Y, open_steam, 9)
-    canvas.text(236, _STEAM_Y + 13 + 0.8 * font, _stated("steam valve", open_steam), "middle",
-                0.9, bold=not open_steam)
-    canvas.text(54, _STEAM_Y + 0.35 * font, "drum", "end")
-    canvas.text(54, _WATER_Y + 0.35 * font, "drum", "end")
+    canvas.text(_STEAM_VALVE, _WEIR + 13 + 0.8 * font, _stated("steam valve", open_steam),
+                "middle", 0.9, bold=not open_steam)
+    for y in (_WEIR, _WATER_Y):
+        canvas.text(_PIPES_FROM - 6, y + 0.35 * font, "drum", "end")
 
 
 def _draw_valves(canvas, view):

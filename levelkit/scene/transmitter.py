@@ -11,16 +11,8 @@ from .canvas import Canvas
 from .parts import break_line, dimension, error_bracket, level_line, number_block, side_labels
 from .signal_meter import END, draw_meter_scale, draw_pointer, draw_range_ruler
 from .transmitter_words import above_drum, describe_transmitter, is_failure, shown_in_words
-from .water_legs import (
-    LegFills,
-    LegPlaces,
-    ValveWords,
-    break_mark,
-    draw_capsule,
-    draw_legs,
-    draw_manifold,
-    valve_word,
-)
+from .valves import ValveWords, draw_capsule, draw_manifold, valve_word
+from .water_legs import LegFills, LegPlaces, draw_loss, draw_water_legs, pipe_break
 
 HEIGHT = 336
 _LEFT, _TOP, _BOTTOM, _WALL = 18, 8, 210, 168
@@ -137,12 +129,12 @@ def _still_part(still, look):
     canvas.polygon(inside + [(x + 10, y) for x, y in reversed(inside)], "metal", "outline")
     break_line(canvas, _LEFT, _TOP, _BOTTOM)
     for x in (_DRUM_LEG, _REFERENCE):
-        break_mark(canvas, x, _FOOT - 9)
+        pipe_break(canvas, x, _FOOT - 6)
     draw_meter_scale(canvas, _METER, _DATUM, _WEIR)
     if look.detail:
         font = look.font
         canvas.text(_REFERENCE + 15, _DATUM - 8 - 1.2 * font, "reference leg", scale=0.9)
-        canvas.text(_REFERENCE - 25, _WEIR - 15, "chamber", "end", 0.9)
+        canvas.text(_REFERENCE - 38, _WEIR - 11, "chamber", "end", 0.9)
     return canvas.fragment()
 
 
@@ -209,8 +201,10 @@ def _draw_drum(canvas, still, view):
 def _draw_legs(canvas, still, view):
     legs, water = view.state.legs, "hot water" if view.leg_is_warm else "glass water"
     run = ("hot water" if legs.reference_run_density < legs.drum_run_density else "glass water")
-    draw_legs(canvas, legs, _places(still),
-              LegFills("steam" if view.steaming else "air", water, run, "glass water"))
+    places = _places(still)
+    draw_water_legs(canvas, legs, places,
+                    LegFills("steam" if view.steaming else "air", water, run))
+    draw_loss(canvas, legs, places)
     _letter_legs(canvas, view)
 
 

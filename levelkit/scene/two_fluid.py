@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
+from ..physics.leg_state import LegsState
 from ..physics.two_fluid import IN_RANGE, OFF_SCALE_HIGH, OFF_SCALE_LOW, TwoFluidResult
-from ..physics.wet_legs import LegColumns
 from ..units import format_number
 from .canvas import Canvas
 from .drum_and_legs import DrumAndLegs, LegsView, draw_drum_and_legs
@@ -27,27 +27,26 @@ class TwoFluidView:
         True level.
     result : TwoFluidResult [m]
         What the indicator shows.
-    columns : LegColumns [m]
-        What stands in the legs.
+    legs : LegsState [m]
+        Chamber and legs, with what stands in them.
     u_tube : UTubeView [m]
         The U-tube.
     rows : tuple of (str, str)
         Names and numbers of the block, already with units.
     fault : str
         Name of the fault that is set; empty for none.
-    chamber_open, steaming : bool
-        The chamber's steam valve; steam above the water, or air.
+    steaming : bool
+        Steam above the water, or air.
     show_truth : bool
         False draws a cover over the drum.
     """
 
     level: float
     result: TwoFluidResult
-    columns: LegColumns
+    legs: LegsState
     u_tube: UTubeView
     rows: tuple
     fault: str = ""
-    chamber_open: bool = True
     steaming: bool = True
     show_truth: bool = True
 
@@ -71,8 +70,8 @@ def draw_two_fluid(still: DrumAndLegs, view, look):
     """
     canvas = Canvas(look, HEIGHT)
     draw_drum_and_legs(canvas, still, LegsView(
-        view.level, view.result.indicated_level, _label(view.result), view.columns,
-        view.chamber_open, view.steaming, view.show_truth))
+        view.level, view.result.indicated_level, _label(view.result), view.legs,
+        view.steaming, view.show_truth))
     draw_u_tube(canvas, view.u_tube)
     below = number_block(canvas, _BLOCK, _TOP, _BLOCK_WIDTH,
                          [(name, value, "outline") for name, value in view.rows], still.name)

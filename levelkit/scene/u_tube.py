@@ -6,9 +6,9 @@ from functools import lru_cache
 from ..physics.u_tube import REFERENCE_LIMB
 from ..units import format_number
 from .canvas import Canvas
-from .drum_and_legs import leg_tag, pipe_break
 from .lettering import text_width
 from .parts import cock, dimension, scale_bar
+from .water_legs import leg_tag, pipe_break
 
 _DRUM_X, _REFERENCE_X, _PIPE = 628, 730, 10
 _TAG_Y, _BREAK_Y, _COCK_Y, _EQUALISER_Y, _LIMB_TOP, _BEND = 21, 41, 59, 77, 95, 308
