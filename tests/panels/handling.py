@@ -1,5 +1,16 @@
 """Use a panel as a person does: press its buttons, type into its controls, count its pictures."""
 
+import logging
+from contextlib import contextmanager
+
+
+@contextmanager
+def nothing_swallowed(caplog):
+    """Fail where a callback swallowed an exception: it shows in the log only."""
+    yield
+    assert not [record for record in caplog.records if record.name in ("traitlets", "levelkit")
+                and record.levelno >= logging.ERROR]
+
 
 def redraws(panel):
     """Return a list that takes every picture shown from now on."""

@@ -2,11 +2,10 @@
 
 import csv
 import io
-import logging
 from html import unescape
 
 import pytest
-from handling import redraws
+from handling import nothing_swallowed, redraws
 
 from levelkit.constants import CAUTION
 from levelkit.diagnosis.checks import CHECKS
@@ -23,10 +22,8 @@ LOST = Placed("reference-leg-lost", TRANSMITTER_1)
 @pytest.fixture()
 def panel(caplog):
     """A panel; an exception swallowed by a callback fails the test."""
-    made = diagnosis_panel("water_tube")
-    yield made
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
+    with nothing_swallowed(caplog):
+        yield diagnosis_panel("water_tube")
 
 
 def said(panel):

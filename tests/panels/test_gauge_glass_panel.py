@@ -2,10 +2,10 @@
 
 import csv
 import io
-import logging
 import re
 
 import pytest
+from handling import nothing_swallowed, redraws
 
 from levelkit.lesson import gauge_glass_panel
 from levelkit.panels.gauge_glass_panel import CIRCULATION, COLD, ONE_TEMPERATURE
@@ -17,17 +17,8 @@ from levelkit.units import absolute_pressure, kelvin
 @pytest.fixture()
 def panel(caplog):
     """A panel; an exception swallowed by a callback fails the test."""
-    made = gauge_glass_panel("water_tube")
-    yield made
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
-
-
-def redraws(panel):
-    """Count pictures from now on."""
-    seen = []
-    panel._picture.observe(lambda change: seen.append(change["new"]), "value")
-    return seen
+    with nothing_swallowed(caplog):
+        yield gauge_glass_panel("water_tube")
 
 
 def test_the_picture_follows_the_slider_and_owns_the_physics_number(panel):

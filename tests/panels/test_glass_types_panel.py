@@ -1,8 +1,8 @@
 """Parts quiz, installation check, bolts and the order drill, without a browser."""
 
-import logging
 
 import pytest
+from handling import nothing_swallowed
 
 from levelkit.constants import CAUTION
 from levelkit.lesson import (
@@ -21,9 +21,8 @@ from levelkit.physics.glass_choice import PLATE, TUBULAR, TYPES
 @pytest.fixture(autouse=True)
 def nothing_is_swallowed(caplog):
     """An exception swallowed by a callback fails the test."""
-    yield
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
+    with nothing_swallowed(caplog):
+        yield
 
 
 def test_the_quiz_names_every_part_once_and_answers_each_slip():

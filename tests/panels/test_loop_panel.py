@@ -2,12 +2,11 @@
 
 import csv
 import io
-import logging
 import re
 from itertools import product
 
 import pytest
-from handling import press, redraws, type_in
+from handling import nothing_swallowed, press, redraws, type_in
 from overlaps import off_the_sheet, overlapping
 
 from levelkit.lesson import loop_panel
@@ -20,10 +19,8 @@ from levelkit.scene.loop import HEIGHT
 @pytest.fixture()
 def panel(caplog):
     """A panel; an exception swallowed by a callback fails the test."""
-    made = loop_panel()
-    yield made
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
+    with nothing_swallowed(caplog):
+        yield loop_panel()
 
 
 def lettering(panel):

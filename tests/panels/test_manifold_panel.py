@@ -2,11 +2,11 @@
 
 import csv
 import io
-import logging
 import re
 from html import unescape
 
 import pytest
+from handling import nothing_swallowed
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -22,10 +22,8 @@ VALVES = ("drum_isolator", "reference_isolator", "equaliser", "drum_drain", "ref
 @pytest.fixture()
 def panel(caplog):
     """A panel; an exception swallowed by a callback fails the test."""
-    made = manifold_panel("water_tube")
-    yield made
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
+    with nothing_swallowed(caplog):
+        yield manifold_panel("water_tube")
 
 
 def said(panel):

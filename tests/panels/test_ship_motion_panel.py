@@ -2,13 +2,12 @@
 
 import csv
 import io
-import logging
 import re
 from math import degrees, pi, radians, sin, sqrt, tan
 
 import numpy as np
 import pytest
-from handling import press, type_in
+from handling import nothing_swallowed, press, type_in
 
 from levelkit.lesson import ship_motion_panel
 from levelkit.panels.sea_state import FORE_AND_AFT, PITCHES, ROLLS
@@ -19,10 +18,8 @@ from levelkit.physics.drum_geometry import water_volume
 @pytest.fixture()
 def panel(caplog):
     """A panel; an exception swallowed by a callback fails the test."""
-    made = ship_motion_panel()
-    yield made
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
+    with nothing_swallowed(caplog):
+        yield ship_motion_panel()
 
 
 def films(panel):

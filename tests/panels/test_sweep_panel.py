@@ -1,12 +1,11 @@
 """The sweep panel without a browser: the curve is the physics', the point lies on the curve."""
 
-import logging
 import re
 from itertools import product
 
 import numpy as np
 import pytest
-from handling import press, redraws
+from handling import nothing_swallowed, press, redraws
 from overlaps import off_the_sheet, overlapping
 
 from levelkit.lesson import sweep_panel
@@ -22,10 +21,8 @@ from levelkit.units import absolute_pressure, kelvin
 @pytest.fixture()
 def panel(caplog):
     """A panel; an exception swallowed by a callback fails the test."""
-    made = sweep_panel("water_tube")
-    yield made
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
+    with nothing_swallowed(caplog):
+        yield sweep_panel("water_tube")
 
 
 def densities(gauge_bar, leg_celsius):

@@ -2,12 +2,11 @@
 
 import csv
 import io
-import logging
 import re
 
 import numpy as np
 import pytest
-from handling import press
+from handling import nothing_swallowed, press
 
 from levelkit.lesson import swell_panel
 from levelkit.panels.boiler_run import ONE_ELEMENT, SMALL, THREE_ELEMENTS
@@ -26,9 +25,8 @@ def panel(shared, caplog):
     """A panel as it begins; an exception swallowed by a callback fails the test."""
     shared.truth.value = True
     shared.reset()
-    yield shared
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
+    with nothing_swallowed(caplog):
+        yield shared
 
 
 def test_every_preset_is_worked_out_once(panel):

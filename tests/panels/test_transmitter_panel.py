@@ -2,12 +2,11 @@
 
 import csv
 import io
-import logging
 import re
 from html import unescape
 
 import pytest
-from handling import press, redraws, type_in
+from handling import nothing_swallowed, press, redraws, type_in
 
 from levelkit.constants import CAUTION
 from levelkit.faults import fault_named
@@ -24,10 +23,8 @@ BAROMETER = 101_325.0
 @pytest.fixture()
 def panel(caplog):
     """A panel; an exception swallowed by a callback fails the test."""
-    made = transmitter_panel("water_tube")
-    yield made
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
+    with nothing_swallowed(caplog):
+        yield transmitter_panel("water_tube")
 
 
 def densities(gauge_bar, leg_celsius):

@@ -2,13 +2,12 @@
 
 import csv
 import io
-import logging
 import re
 import time
 from html import unescape
 
 import pytest
-from handling import press, redraws, type_in
+from handling import nothing_swallowed, press, redraws, type_in
 
 from levelkit.constants import CAUTION
 from levelkit.faults import FAULTS, TWO_FLUID, fault_named
@@ -25,10 +24,8 @@ from levelkit.units import absolute_pressure, kelvin
 @pytest.fixture()
 def panel(caplog):
     """A panel; an exception swallowed by a callback fails the test."""
-    made = two_fluid_panel("water_tube")
-    yield made
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
+    with nothing_swallowed(caplog):
+        yield two_fluid_panel("water_tube")
 
 
 def error_mm(panel):

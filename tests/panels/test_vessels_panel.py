@@ -2,11 +2,10 @@
 
 import csv
 import io
-import logging
 import re
 
 import pytest
-from handling import press, redraws, type_in
+from handling import nothing_swallowed, press, redraws, type_in
 
 from levelkit.lesson import vessels_panel
 from levelkit.panels.twin import StaticTwin
@@ -18,10 +17,8 @@ from levelkit.properties import compressed_water_density, saturation_at_pressure
 @pytest.fixture()
 def panel(caplog):
     """A panel; an exception swallowed by a callback fails the test."""
-    made = vessels_panel()
-    yield made
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
+    with nothing_swallowed(caplog):
+        yield vessels_panel()
 
 
 @pytest.mark.parametrize("label", ["hot and cold", "brine and fresh", "pressure on one side",

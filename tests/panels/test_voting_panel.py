@@ -2,10 +2,9 @@
 
 import csv
 import io
-import logging
 
 import pytest
-from handling import press, redraws
+from handling import nothing_swallowed, press, redraws
 
 from levelkit.lesson import voting_panel
 from levelkit.panels.vote_case import (
@@ -24,10 +23,8 @@ from levelkit.physics.voting import ARCHITECTURES
 @pytest.fixture()
 def panel(caplog):
     """A panel; an exception swallowed by a callback fails the test."""
-    made = voting_panel()
-    yield made
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
+    with nothing_swallowed(caplog):
+        yield voting_panel()
 
 
 def trips(panel, **values):

@@ -2,11 +2,10 @@
 
 import csv
 import io
-import logging
 import re
 
 import pytest
-from handling import press, redraws, type_in
+from handling import nothing_swallowed, press, redraws, type_in
 
 from levelkit.check.values import check_values
 from levelkit.lesson import water_panel
@@ -19,10 +18,8 @@ from levelkit.properties import saturation_at_pressure, saturation_heat
 @pytest.fixture()
 def panel(caplog):
     """A panel; an exception swallowed by a callback fails the test."""
-    made = water_panel()
-    yield made
-    assert not [r for r in caplog.records if r.name in ("traitlets", "levelkit")
-                and r.levelno >= logging.ERROR]
+    with nothing_swallowed(caplog):
+        yield water_panel()
 
 
 @pytest.mark.parametrize("pressure", [0, 16, 60, 100])
