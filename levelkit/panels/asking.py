@@ -5,6 +5,7 @@ from html import escape
 import ipywidgets as widgets
 
 from .heading import Heading
+from .lectern import lectern
 
 CONFIDENCE = ("guessing", "fairly sure", "certain")
 
@@ -18,7 +19,7 @@ class _Card(widgets.VBox):
         self._said = widgets.HTML()
         super().__init__([
             Heading(text=question),
-            self.options, *children, self._said,
+            self.options, *children, self._said, lectern(),
         ])
         self.add_class("lk-panel")
 

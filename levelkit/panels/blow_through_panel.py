@@ -77,10 +77,10 @@ class BlowThroughPanel(Panel):
         self.said = widgets.HTML()
         self.moves = self._move_rows()
         super().__init__()
-        heading, picture, grid, problem, buttons, table = self.children
+        heading, picture, grid, problem, buttons, *rest = self.children
         body = widgets.Box([picture, self.claims])
         body.add_class("lk-drill")
-        self.children = [heading, body, self.moves, self.said, grid, problem, buttons, table]
+        self.children = [heading, body, self.moves, self.said, grid, problem, buttons, *rest]
         self.truth.description = "Show what is hidden (lecturer)"
         self.truth.value = False
 

@@ -9,6 +9,7 @@ from ..errors import InputError
 from ..scene.look import PROJECTOR, SCREEN
 from .control import Control
 from .heading import Heading
+from .lectern import lectern
 from .picture import DrawingAhead, Picture
 from .readings import Readings
 from .twin import StaticTwin
@@ -47,6 +48,7 @@ class Panel(widgets.VBox):
             self._problem,
             self._button_row(),
             self.readings.view,
+            lectern(),
         ])
         self.add_class("lk-panel")
         for control in self.controls.values():
@@ -54,6 +56,7 @@ class Panel(widgets.VBox):
         self._ahead = self._drawing_ahead() if self.draws_ahead else None
         self.truth.observe(self._changed, "value")
         self.projector.observe(self._resized, "value")
+        lectern().observe(self._presented, "presenting")
         self._changed()
 
     def make_picture(self):
@@ -126,6 +129,9 @@ class Panel(widgets.VBox):
     def _resized(self, _):
         (self.add_class if self.projector.value else self.remove_class)("lk-projector")
         self._changed()
+
+    def _presented(self, change):
+        self.projector.value = change["new"]
 
     def _changed(self, change=None):
         """Work out the result and redraw; whatever goes wrong is said in the panel."""

@@ -20,7 +20,8 @@ MEASURE = """(sheets) => sheets.map(([width, height, texts]) => {
         const spare = text.closest('[transform]') ? 0 // room above capitals that holds no ink
             : 0.17 * parseFloat(getComputedStyle(text).fontSize);
         return {text: text.textContent, left: box.left - origin.left,
-                right: box.right - origin.left, top: box.top - origin.top + spare, bottom: box.bottom - origin.top};
+                right: box.right - origin.left, top: box.top - origin.top + spare,
+                bottom: box.bottom - origin.top};
     });
     const found = boxes.filter((box) => box.left < -1 || box.top < -1 || box.right > width + 1
         || box.bottom > height + 1).map((box) => [box.text, 'leaves the sheet']);
