@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from levelkit.check.cocks import tubular_state
 from levelkit.errors import InputError
 from levelkit.physics.ball_check import ball_lift_flow, ball_lift_velocity
-from levelkit.physics.cock_flows import free_areas, glass_flows
+from levelkit.physics.cock_flows import flows_at, free_areas, glass_flows
 from levelkit.physics.cock_state import CockFaults, Cocks, GaugeFitting
 from levelkit.physics.cock_times import (
     choked_height,
@@ -436,3 +436,41 @@ def test_flows_of_a_resting_glass_cancel():
 def test_impossible_states_are_refused(call, words):
     with pytest.raises(InputError, match=words):
         call()
+
+
+def flows(height=0.1, steam=6e5, gas=0.0, drain=0.0, **drum):
+    """Flows of a gauge with both cocks open, at given contents."""
+    state = with_cocks(tubular_state(), drain=drain)
+    state = replace(state, drum=replace(state.drum, **drum))
+    return state, flows_at(state, free_areas(state), height, steam, gas)
+
+
+def test_entering_drum_water_flashes_as_its_surplus_heat_says():
+    """The share is cp dT / h_fg, so steam made is in proportion to the heat capacity."""
+    rates = [flows(heat_capacity=c)[1].log_pressure_rate for c in (3500.0, 5000.0, 6500.0)]
+    assert rates[1] - rates[0] == pytest.approx(rates[2] - rates[1], rel=1e-6)
+    state, found = flows()
+    more = 5000.0 - 3500.0
+    hot, low = steam_at(state.steam, 8e5), steam_at(state.steam, 6e5)
+    share = more * (hot.temperature - low.temperature) / low.latent_heat
+    fitting = state.fitting
+    length = fitting.steam_connection - 0.1 + fitting.extra_condensing_length
+    room = (fitting.bore_area * (fitting.steam_connection - 0.1) + fitting.top_volume)
+    thin = low.density / fitting.water_density
+    taken_up = fitting.wall_heat_capacity * length * low.temperature_slope / low.latent_heat
+    by_hand = (share * found.water_flow * (1 - thin)
+               / (room * low.density_slope + taken_up * (1 - thin)) / 6e5)
+    assert rates[1] - rates[0] == pytest.approx(by_hand, rel=0.01)
+
+
+def test_steam_that_leaves_by_its_cock_sweeps_gas_along():
+    """In proportion to the share of the pocket's steam that leaves, beside the slow exchange."""
+    gas = 1e-6
+    state, still = flows(steam=8e5 - 1e-3, gas=0.0)
+    exchange = flows(steam=7e5, gas=gas)[1].gas_rate / gas  # steam comes in: exchange alone
+    _, leaving = flows(steam=9e5, gas=gas)
+    room = (state.fitting.bore_area * (state.fitting.steam_connection - 0.1)
+            + state.fitting.top_volume)
+    swept = -leaving.steam_flow / (steam_at(state.steam, 9e5).density * room)
+    assert leaving.steam_flow < 0 and swept > abs(exchange)
+    assert leaving.gas_rate / gas == pytest.approx(exchange - swept, rel=0.01)

@@ -401,3 +401,18 @@ def test_the_leg_runs_out_as_a_sum_of_short_steps():
         if number + 1 in (1, 100, 400):
             seconds = step * (number + 1)
             assert legs_after(drum, legs, seconds).reference_loss == pytest.approx(lost, rel=0.01)
+
+
+def test_a_chamber_filled_from_the_drum_comes_to_rest():
+    """With the steam valve shut and the leg full, the chamber takes the pressure of no flow."""
+    drum, legs = drum_and_legs(0.3)
+    legs = replace(legs, manifold=ManifoldState(equaliser=1.0), reference_loss=0.3,
+                   chamber=replace(legs.chamber, isolated_pressure=drum.pressure - 1e5))
+    assert instrument_ports(drum, legs).reference_flow < 0.0  # water runs up the leg
+    filled = legs_after(drum, legs, 600.0)
+    assert filled.reference_loss == 0.0
+    assert instrument_ports(drum, filled).reference_flow == pytest.approx(0.0, abs=1e-3)
+    # the head of 0.8 m of leg less that of 0.3 m of drum water and 0.5 m of steam, by hand
+    head = 9.80665 * (0.8 * legs.reference_density - 0.3 * drum.water_density
+                      - 0.5 * drum.steam_density)
+    assert drum.pressure - filled.chamber.isolated_pressure == pytest.approx(head, rel=1e-3)

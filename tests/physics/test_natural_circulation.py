@@ -210,3 +210,22 @@ def test_a_run_of_300_seconds_is_quick_enough_to_be_played():
 def test_unusable_values_say_what_to_do(call, words):
     with pytest.raises(InputError, match=words):
         call()
+
+
+@pytest.mark.parametrize("pressure, changes, at_the_end", [
+    (8.5e6, {"feed_flow": 15.0}, lambda rest, run: run.surface_change[-1] + rest.surface_height
+     - rest.plant.drum_volume / rest.plant.drum_area),
+    (8.5e6, {"feed_flow": 150.0}, lambda rest, run: run.bubble_volume[-1]),
+    (8.5e6, {"heat": 30e6}, lambda rest, run: run.pressure[-1] / 180e5 - 1),
+    (1e6, {"heat": -10e6}, lambda rest, run: run.pressure[-1] / 5e5 - 1),
+    (8.5e6, {"heat": -85.9e6, "steam_flow": -50.4, "feed_flow": -50.4},
+     lambda rest, run: run.riser_quality[-1] - 0.001),
+])
+def test_a_run_ends_on_the_limit_that_it_names(pressure, changes, at_the_end):
+    """Drum full: water and bubbles fill it; else what is named has the value that is named."""
+    rest = boiler_equilibrium(saturation_line, pressure=pressure,
+                              water_volume=57.2 if pressure > 5e6 else 35.0)
+    changed = {name: getattr(rest.inputs, name) + extra for name, extra in changes.items()}
+    run = boiler_transient(rest, single_step(rest.inputs, 0.0, **changed), 10_000.0,
+                           saturation_line, 201)
+    assert at_the_end(rest, run) == pytest.approx(0.0, abs=1e-5)

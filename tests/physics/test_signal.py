@@ -163,3 +163,9 @@ def test_damping_lags_a_ramp_by_rate_times_time_constant():
 def test_impossible_loop_is_refused(call, message):
     with pytest.raises(InputError, match=message):
         call()
+
+
+@pytest.mark.parametrize("seconds, constant", [(1.0, 1.0), (2.0, 1.0), (0.5, 2.0)])
+def test_a_damped_step_by_the_exponential_function(seconds, constant):
+    assert damped(2.0, 5.0, seconds, constant) == pytest.approx(
+        5.0 - 3.0 * np.e ** (-seconds / constant))
