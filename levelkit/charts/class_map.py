@@ -1,9 +1,12 @@
 """Charts of a marked class: who misunderstood what, and how hard each question was."""
 
+from textwrap import wrap
+
 from ..scene.look import PRINT
 from .figures import figure_drawing, house_style, new_figure
 
-_CELL, _WIDTH, _MARGIN = 26.0, 1040.0, 330.0
+_CELL, _WIDTH, _MARGIN = 30.0, 1040.0, 330.0
+_LINE = 40  # signs of a row's name on one line
 
 
 def draw_misconception_map(codes, titles, numbers, cells):
@@ -37,7 +40,7 @@ def draw_misconception_map(codes, titles, numbers, cells):
         axes.set(xlim=(0, max(1, len(numbers))), ylim=(len(codes), 0),
                  xlabel="candidate, in the order of the register")
         axes.set_yticks([row + 0.5 for row in range(len(codes))],
-                        [f"{_short(title)}  {code}"
+                        [_in_lines(f"{code}  {title}")
                          for code, title in zip(codes, titles, strict=True)])
         step = max(1, -(-len(numbers) // 36))
         axes.set_xticks([column + 0.5 for column in range(0, len(numbers), step)],
@@ -54,8 +57,9 @@ def draw_misconception_map(codes, titles, numbers, cells):
                               _map_words(codes, titles, numbers, cells))
 
 
-def _short(title, room=42):
-    return title if len(title) <= room else title[:room - 1].rstrip() + "…"
+def _in_lines(name):
+    """A row's name, over two lines where it is long."""
+    return "\n".join(wrap(name, max(_LINE, -(-len(name) // 2) + 8)))
 
 
 def _map_words(codes, titles, numbers, cells):
@@ -93,8 +97,8 @@ def draw_items(names, facilities, discriminations, low_facility):
         axes.axvline(low_facility, color="#000000", linestyle="--", linewidth=1.2)
         axes.set(xlim=(0, 1), ylim=(len(names) - 0.5, -0.5),
                  xlabel="facility (mean mark over marks to be had)")
-        axes.set_yticks(range(len(names)), [_short(name) for name in names])
-        axes.tick_params(axis="y", length=0)
+        axes.set_yticks(range(len(names)), [_in_lines(name) for name in names])
+        axes.tick_params(axis="y", length=0, labelsize=10)
         for row, value in enumerate(discriminations):
             text = "no variation" if value is None else f"{value:+.2f}".replace("-", "−")
             axes.text(1.02, row, text, va="center")

@@ -172,13 +172,14 @@ def _data_sheet(paper):
     variants = [variant for one in (*paper.papers, paper.specimen) for variant in one.variants]
     figures = dict.fromkeys(one.figure for one in paper.families if one.figure)
     topics = dict.fromkeys(one.topic for one in paper.families)
-    symbols = [row for figure in figures for row in _listed("symbols.toml").get(figure, [])]
+    symbols = [[figure[:1].upper() + figure[1:], _listed("symbols.toml").get(figure, [])]
+               for figure in figures]
     formulas = [row for topic in topics for row in _listed("formulas.toml").get(topic, [])]
     return {
         "constants": list(needed_constants(variants)),
         "tables": [{"title": table.title, "heads": list(table.heads),
                     "rows": [list(row) for row in table.rows]} for table in tables_for(paper)],
-        "symbols": _once(symbols),
+        "symbols": [one for one in symbols if one[1]],
         "formulas": _once(formulas) if paper.sheet.print.formula_sheet else []}
 
 

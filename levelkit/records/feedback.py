@@ -96,9 +96,14 @@ def feedback(marks, number):
         tuple((index, one.of_question(index), question.family.marks)
               for index, question in enumerate(own.variants, 1)),
         _right(own, one), notes[:MOST_SLIPS], max(0, len(notes) - MOST_SLIPS),
-        tuple(f"Question {step.question}, {step.mark.step}: {step.override.marks} instead of "
-              f"{step.mark.marks}. {step.override.reason}" for step in one.steps if step.override),
+        tuple(_change(own, step) for step in one.steps if step.override),
         to_do, practice)
+
+
+def _change(own, step):
+    asked = _asked(own, step.question, step.mark.step) or "the method"
+    return (f"Question {step.question}, {asked[:1].lower()}{asked[1:]}: {step.override.marks} "
+            f"instead of {step.mark.marks} marks. {step.override.reason}")
 
 
 def _gravity(step):

@@ -85,9 +85,14 @@ def _slips(marks):
     """The commonest slips of the whole paper, with the sentence that the candidates are told."""
     shares = sorted((share for item in item_statistics(marks) for share in item.slips),
                     key=lambda share: -share.count)
-    return [{"question": one.question, "step": one.step, "code": one.misconception,
+    return [{"question": one.question, "step": _spaced(one.step), "code": one.misconception,
              "count": one.count, "share": f"{100 * one.share:.0f} %",
              "said": _sentence(marks, one)} for one in shares[:LISTED_SLIPS]]
+
+
+def _spaced(step_id):
+    """A step as it is read: the underscore would lower what follows, as in a symbol."""
+    return step_id.replace("_", " ")
 
 
 def _sentence(marks, share):
@@ -97,7 +102,7 @@ def _sentence(marks, share):
 
 
 def _override(one, step):
-    return {"candidate": one.number, "question": step.question, "step": step.mark.step,
+    return {"candidate": one.number, "question": step.question, "step": _spaced(step.mark.step),
             "before": step.mark.marks, "after": step.marks, "reason": step.override.reason,
             "by": step.override.by, "when": step.override.when}
 

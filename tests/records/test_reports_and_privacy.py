@@ -56,6 +56,7 @@ def test_one_page_for_everybody_who_was_there(marks, pages):
     assert {name for name in pages if name.startswith("feedback/")} == {
         f"feedback/{number}.html" for number in range(1001, 1010)}
     for one in marks.present:
+        assert "</em>Lesson" not in pages[f"feedback/{one.number}.html"]  # a space between words
         assert f"{one.total}of31" in plain(texts[numbers.index(one.number)])
         assert f"{one.total}of31" in plain(pages[f"feedback/{one.number}.html"])
 
