@@ -9,6 +9,7 @@ from ..exercises.family import CHOICE
 from ..scene.schematics import schematic
 from .heading import Heading
 
+SHORT = 30  # letters: options that short stand side by side
 HELP = (("hint", "Hint"), ("formula", "Formula"), ("working", "Working"))
 
 
@@ -31,12 +32,13 @@ class ExercisePanel(widgets.VBox):
         self._heading, self._text = Heading(), widgets.HTML()
         self._steps, self._said, self._helped = widgets.VBox(), widgets.HTML(), widgets.HTML()
         self._figure = widgets.HTML()
-        self._aside = widgets.VBox([self._figure, self._helped])
-        self._aside.add_class("lk-aside")
-        body = widgets.Box([widgets.VBox([self._text, self._steps]), self._aside])
+        reading = widgets.VBox([self._text, self._figure, self._helped])
+        reading.add_class("lk-reading")
+        answering = widgets.VBox([self._steps, button_row(self.check, *self.help.values()),
+                                  self._said])
+        body = widgets.Box([reading, answering])
         body.add_class("lk-question")
-        super().__init__([self._heading, *self.make_top(), body,
-                          button_row(self.check, *self.help.values()), self._said])
+        super().__init__([self._heading, *self.make_top(), body])
         self.add_class("lk-panel")
         self.ask()
 
@@ -78,7 +80,7 @@ class ExercisePanel(widgets.VBox):
         self._figure.value = (f'<div class="lk-figure">{schematic(figure).svg}</div>' if figure
                               else "")
         self._said.value = ""
-        self._show_help("")
+        self._helped.value = ""
         self.result = None
         self._unlock_help("hint")
 
@@ -105,23 +107,13 @@ class ExercisePanel(widgets.VBox):
                             "marks.</b></div>")
 
     def _help(self, name):
-        """Show this much of every step, and unlock the next piece of help."""
+        """Show this piece of help to every step, and unlock the next one."""
         order = [key for key, _ in HELP]
-        shown = order[:order.index(name) + 1]
-        lines = []
-        for step in worked_steps(self.question):
-            pieces = [escape(getattr(step, key)) for key in shown if getattr(step, key)]
-            if step.formula == step.working:
-                pieces = list(dict.fromkeys(pieces))
-            lines.append("<li>" + "<br>".join(pieces) + "</li>")
-        self._show_help(f"<ol>{''.join(lines)}</ol>")
+        lines = "".join(f"<li>{escape(_piece(step, order[:order.index(name) + 1]))}</li>"
+                        for step in worked_steps(self.question))
+        self._helped.value = f"<b>{dict(HELP)[name]}</b><ol>{lines}</ol>"
         if name != order[-1]:
             self._unlock_help(order[order.index(name) + 1])
-
-    def _show_help(self, markup):
-        """Put help beside the question; without help and figure the question has all the width."""
-        self._helped.value = markup
-        self._aside.layout.display = None if markup or self._figure.value else "none"
 
     def _unlock_help(self, name):
         """Help is opened in order: hint, then formula, then working."""
@@ -133,16 +125,25 @@ class ExercisePanel(widgets.VBox):
 def _entry(step):
     """The field for one answer, named after what is asked."""
     if step.kind == CHOICE:
-        return widgets.RadioButtons(options=[(text, key) for key, text in step.options],
-                                    value=None, layout={"width": "auto"})
+        choice = widgets.RadioButtons(options=[(text, key) for key, text in step.options],
+                                      value=None, layout={"width": "auto"})
+        if max(len(text) for _, text in step.options) <= SHORT:
+            choice.add_class("lk-short")
+        return choice
     unit = f" [{step.unit}]" if step.unit else ""
     words = f", and {' or '.join(step.direction)}" if step.direction else ""
     return widgets.Text(placeholder="number and unit", description=f"Answer{unit}{words}",
                         style={"description_width": "initial"}, layout={"width": "auto"})
 
 
+def _piece(step, shown):
+    """The last of the shown pieces that a step has: a choice has no formula, so its hint stays."""
+    piece = next(getattr(step, key) for key in reversed(shown) if getattr(step, key))
+    return f"{step.ask} {piece}" if step.kind == CHOICE and piece == step.working else piece
+
+
 def _marks(number):
-    return f"{number} mark" if number == 1 else f"{number} marks"
+    return f"{number}\u00a0{'mark' if number == 1 else 'marks'}"
 
 
 def button_row(*children):

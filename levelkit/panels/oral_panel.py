@@ -57,8 +57,9 @@ class OralPanel(widgets.VBox):
         super().__init__([
             Heading(text="At the table: oral practice"),
             button_row(self.mode, self.asks, self.answers, self.swap, self.projector),
-            button_row(self.topic, self.rank, self.minutes, self.next, self.go_on, self.timer),
-            body, button_row(self.show, self.keep), self._said, self._table])
+            button_row(self.topic, self.rank, self.minutes),
+            button_row(self.next, self.go_on, self.show, self.timer),
+            body, button_row(self.keep), self._said, self._table])
         self.add_class("lk-panel")
         self.next.on_click(lambda _: self.put_next())
         self.go_on.on_click(lambda _: self.continue_scene())
@@ -90,6 +91,8 @@ class OralPanel(widgets.VBox):
     def put_next(self):
         """Put a question that was not put yet; an answer whose points are open is recorded."""
         self._leave()
+        if not self._names_fit():
+            return
         wish = {"topic": self.topic.value, "rank": self.rank.value}
         seed = (self._day, self.answers.value.strip().lower())
         fitting = [one.id for one in oral_questions().values()
@@ -111,7 +114,16 @@ class OralPanel(widgets.VBox):
             return
         then = oral_questions()[self.question.then]
         self._leave()
-        self._begin(then)
+        if self._names_fit():
+            self._begin(then)
+
+    def _names_fit(self):
+        """Whether it can be recorded who asks and who answers; say so where not."""
+        names = {widget.value.strip() for widget in (self.asks, self.answers)} - {""}
+        if self.mode.value == PAIR and len(names) < 2:
+            self._say("A pair has two different names: type who asks and who answers.")
+            return False
+        return True
 
     def _leave(self):
         """Clear what was said, and record an answer whose points are open."""
@@ -123,7 +135,7 @@ class OralPanel(widgets.VBox):
         self.question = question
         self._put.append(question.id)
         self.points.hide()
-        sketch = " Sketch it on paper." if question.sketch else ""
+        sketch = " Take paper: the blank drawing is your start." if question.sketch else ""
         self._asked.value = (f'<div class="lk-asked" role="status">{escape(question.ask)}'
                              f"{sketch}</div>")
         self._show_sketch(question.sketch, labelled=False)
@@ -183,9 +195,12 @@ def outcome_text(records, candidate):
     text = (f"{candidate or 'No name'}, {count} {'question' if count == 1 else 'questions'}: "
             f"{result.score} of {result.maximum} points: {result.outcome}.")
     if result.referred_for:
-        text += f" Refers whatever the score: {'; '.join(result.referred_for)}."
+        points = "; ".join(f"\u201c{point}\u201d" for point in result.referred_for)
+        text += f" Missed or contradicted, which refers at any score: {points}."
     if result.missed:
-        text += f" Not reached: {len(result.missed)}, the last: {result.missed[-1]}."
+        count = len(result.missed)
+        text += (f" Not reached: {count} {'point' if count == 1 else 'points'}, such as "
+                 f"\u201c{result.missed[-1]}\u201d.")
     return text
 
 

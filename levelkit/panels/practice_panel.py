@@ -27,6 +27,7 @@ from .worked_page import show_worked_page
 
 FADING = (("all of it", FULL), ("the first half", PARTLY), ("nothing", BLANK))
 _ALL = "all topics"
+_INITIAL = {"description_width": "initial"}
 _LEAST = [name for name, _ in HELP]
 
 
@@ -40,23 +41,21 @@ class PracticePanel(ExercisePanel):
         self._folder, self._progress_owner, self.progress = Path(folder), None, Progress()
         self._opened, self._held = "", False
         super().__init__(family_id, candidate)
-        self.hand_in = widgets.Button(description="Save hand-in")
-        self.hand_in.on_click(lambda _: self.save_hand_in())
-        self.children = (*self.children, button_row(self.hand_in), self._progress_line)
+        self.children = (*self.children, self._progress_line)
 
     def make_top(self):
         """Return the choices: whose question, which one, how much of it is worked."""
         topics = dict.fromkeys((one.topic, one.lesson) for one in families().values())
         self.topic = widgets.Dropdown(
             options=[(_ALL, ""), *((f"{lesson} {topic}", topic) for topic, lesson in topics)],
-            description="Topic")
-        self.family = widgets.Dropdown(description="Question")
+            description="Topic", style=_INITIAL)
+        self.family = widgets.Dropdown(description="Question", style=_INITIAL)
         self.worked = widgets.ToggleButtons(options=FADING, value=BLANK,
-                                            description="Worked for me:",
-                                            style={"description_width": "initial",
-                                                   "button_width": "auto"})
+                                            description="Worked for me",
+                                            style=_INITIAL | {"button_width": "auto"})
         self.next = widgets.Button(description="Next question")
         self.save = widgets.Button(description="Save CSV")
+        self.hand_in = widgets.Button(description="Save hand-in")
         self.projector = widgets.ToggleButton(value=False, description="Projector size")
         self._why, self._progress_line = widgets.HTML(), widgets.HTML()
         self._fill(self.family_id)
@@ -65,9 +64,12 @@ class PracticePanel(ExercisePanel):
         self.worked.observe(lambda _: self.ask(), "value")
         self.next.on_click(lambda _: self.ask_next())
         self.save.on_click(lambda _: self.save_csv())
+        self.hand_in.on_click(lambda _: self.save_hand_in())
         self.projector.observe(self._resized, "value")
-        return [button_row(self.candidate, self.fetch, self.topic, self.family),
-                button_row(self.worked, self.next, self.save, self.projector), self._why]
+        return [button_row(self.candidate, self.fetch, self.save, self.hand_in,
+                           self.projector),
+                button_row(self.topic, self.family),
+                button_row(self.worked, self.next), self._why]
 
     def _fill(self, family_id=None):
         """Offer the questions of the topic; keep the present one where it belongs to it."""
@@ -106,7 +108,8 @@ class PracticePanel(ExercisePanel):
         if self.worked.value != BLANK:
             items = "".join(f"<li>{escape(line)}</li>"
                             for line in faded(self.question, self.worked.value))
-            self._text.value += f'<ol class="lk-worked">{items}</ol>'
+            worked = widgets.HTML(f'<ol class="lk-worked">{items}</ol>')
+            self._steps.children = (worked, *self._steps.children)
         self._say_progress(note)
 
     def make_question(self):
@@ -208,8 +211,8 @@ class PracticePanel(ExercisePanel):
         parts = [escape(note)] if note else []
         if attempts:
             questions = {(one.family, one.code) for one in attempts}
-            parts.append(f"Checked {len(attempts)} times, on {len(questions)} different questions; "
-                         f"kept in {escape(self.path.name)}.")
+            parts.append(f"Checked {_times(len(attempts))}, {_different(len(questions))}; kept in "
+                         f"{escape(self.path.name)}.")
         weak = [misconception(code) for code in weak_misconceptions(self.progress)]
         if weak:
             names = "; ".join(f"\u201c{one.title}\u201d (lesson {one.lesson})" for one in weak[:2])
@@ -221,6 +224,14 @@ class PracticePanel(ExercisePanel):
     def twin(self):
         """Show the worked example on paper: it stays without a kernel."""
         show_worked_page(example(self.family_id))
+
+
+def _times(number):
+    return "once" if number == 1 else f"{number} times"
+
+
+def _different(number):
+    return "on one question" if number == 1 else f"on {number} different questions"
 
 
 def _typeable(question, step_id):

@@ -48,6 +48,17 @@ def test_help_opens_in_order_and_comes_from_one_source(panel):
     assert working in panel._helped.value
 
 
+def test_a_choice_keeps_its_hint_until_the_working_and_then_names_what_was_asked():
+    panel = exercise("three-indicators", candidate="Cadet 7")
+    shown = {}
+    for name in ("hint", "formula", "working"):
+        panel.help[name].click()
+        shown[name] = panel._helped.value
+    step = panel.question.hints()[1]
+    assert step.kind == "choice" and step.hint in shown["hint"] and step.hint in shown["formula"]
+    assert step.hint not in shown["working"] and f"{step.ask} {step.working}" in shown["working"]
+
+
 def test_the_same_name_gives_the_same_question_and_another_name_another(panel):
     text = panel.question.text
     panel.candidate.value = "cadet 7 "

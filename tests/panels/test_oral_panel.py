@@ -265,3 +265,12 @@ def test_the_outcome_of_a_run_counts_points_and_refers():
     assert "2 of 5 points: referred" in oral_outcome({"no-water": [1, 2]})
     assert "passed" in oral_outcome({"no-water": [2, 3, 4]})
     assert "not yet" in oral_outcome({"communicating-vessels": [1]})
+
+
+@pytest.mark.parametrize("asks, answers", [("", "Cadet 7"), ("Cadet 7", " Cadet 7 "), ("", "")])
+def test_a_pair_without_two_names_is_told_so_and_no_clock_starts(panel, asks, answers):
+    panel.mode.value = PAIR
+    panel.asks.value, panel.answers.value = asks, answers
+    panel.next.click()
+    assert "two different names" in panel._said.value
+    assert panel.question is None and not panel.timer.running
