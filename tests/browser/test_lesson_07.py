@@ -4,7 +4,7 @@ import re
 
 import pytest
 from conftest import numbers_in, open_and_run
-from looking import assert_fits_the_screen, errors_shown, picture
+from looking import assert_fits_the_screen, errors_shown, picture, predict, press, wait_for_words
 
 from levelkit.constants import CAUTION
 from levelkit.physics.fluid_balance import fluid_difference
@@ -28,21 +28,7 @@ def panel_of(page):
 
 
 def reveal(page):
-    choice = page.get_by_role("radio", name="About 315 mm")
-    if choice.is_disabled():
-        return
-    choice.check()
-    page.get_by_role("button", name="Lock my prediction").click()
-    page.get_by_role("button", name="Reveal", exact=True).click()
-    wait_for_words(page, "The drum holds")
-
-
-def wait_for_words(page, part):
-    panel_of(page).locator(".lk-words", has_text=part).wait_for()
-
-
-def press(panel, name):
-    panel.get_by_role("button", name=name, exact=True).click()
+    predict(page, panel_of(page), "About 315 mm", "The drum holds")
 
 
 def expected(gauge_bar, level):
@@ -76,7 +62,7 @@ def test_pressure_moved_by_keyboard_changes_drawing_and_numbers(opened):
     panel = panel_of(opened)
     press(panel, "normal steaming")
     words = panel.locator(".lk-words")
-    wait_for_words(opened, "420.1")
+    wait_for_words(panel_of(opened), "420.1")
     before = panel.locator("svg").inner_html()
     slider = panel.get_by_role("slider", name="Drum pressure")
     slider.focus()
@@ -106,9 +92,9 @@ def test_the_second_page_of_controls_is_turned_by_keyboard(opened):
     assert not panel.get_by_role("slider", name="Drum pressure").is_visible()
     panel.get_by_role("combobox", name="Visible limb").select_option(index=1)
     press(panel, "overfilled")
-    wait_for_words(opened, "LOW")
+    wait_for_words(panel_of(opened), "LOW")
     panel.get_by_role("combobox", name="Visible limb").select_option(index=0)
-    wait_for_words(opened, "HIGH")
+    wait_for_words(panel_of(opened), "HIGH")
     panel.get_by_role("button", name="Design and scale").focus()
     opened.keyboard.press("Enter")
     panel.get_by_role("slider", name="Drum pressure").wait_for()
@@ -119,7 +105,7 @@ def test_a_fault_says_what_to_do_with_the_caution_beside_it(opened):
     panel = panel_of(opened)
     press(panel, "normal steaming")
     panel.get_by_role("combobox", name="Fault").select_option("equaliser open")
-    wait_for_words(opened, "FULL")
+    wait_for_words(panel_of(opened), "FULL")
     advice = panel.locator(".lk-caution").inner_text()
     assert "Feed by hand on a proved glass" in advice and CAUTION in advice
     press(panel, "Reset")

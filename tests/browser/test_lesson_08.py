@@ -2,7 +2,7 @@
 
 import pytest
 from conftest import numbers_in, open_and_run
-from looking import assert_fits_the_screen, errors_shown, picture
+from looking import assert_fits_the_screen, errors_shown, picture, predict, press, wait_for_words
 
 from levelkit.constants import CAUTION
 from levelkit.physics.differential import indicated_level, reference_differential
@@ -24,22 +24,8 @@ def panel_of(page):
     return page.locator(".lk-panel", has=page.get_by_role("combobox", name="Connection"))
 
 
-def press(panel, name):
-    panel.get_by_role("button", name=name, exact=True).click()
-
-
-def wait_for_words(page, part):
-    panel_of(page).locator(".lk-words", has_text=part).wait_for()
-
-
 def reveal(page):
-    choice = page.get_by_role("radio", name="It grows")
-    if choice.is_disabled():
-        return
-    choice.check()
-    page.get_by_role("button", name="Lock my prediction").click()
-    page.get_by_role("button", name="Reveal", exact=True).click()
-    wait_for_words(page, "The drum holds")
+    predict(page, panel_of(page), "It grows", "The drum holds")
 
 
 def densities(gauge_bar, leg_celsius):
@@ -64,7 +50,7 @@ def test_pressure_moved_by_keyboard_changes_drawing_and_numbers(opened):
     reveal(opened)
     panel = panel_of(opened)
     press(panel, "normal steaming")
-    wait_for_words(opened, "250.0 mm")
+    wait_for_words(panel_of(opened), "250.0 mm")
     before = panel.locator("svg").inner_html()
     slider = panel.get_by_role("slider", name="Drum pressure")
     slider.focus()
@@ -89,7 +75,7 @@ def test_the_connection_mirrors_the_range_and_not_the_reading(opened):
     reveal(opened)
     panel = panel_of(opened)
     press(panel, "low water")
-    wait_for_words(opened, "150.0 mm")
+    wait_for_words(panel_of(opened), "150.0 mm")
     words = panel.locator(".lk-words").inner_text()
     panel.get_by_role("combobox", name="Connection").select_option(
         label="direct: H on the drum")
@@ -102,7 +88,7 @@ def test_a_fault_says_what_to_do_with_the_caution_beside_it(opened):
     reveal(opened)
     panel = panel_of(opened)
     press(panel, "equaliser open")
-    wait_for_words(opened, "off scale FULL")
+    wait_for_words(panel_of(opened), "off scale FULL")
     advice = panel.locator(".lk-wide").inner_text()
     assert "Feed by hand on a proved glass" in advice and CAUTION in advice
     assert "May hide low water" in advice
