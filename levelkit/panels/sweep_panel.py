@@ -6,20 +6,18 @@ import ipywidgets as widgets
 import numpy as np
 
 from ..charts.frame import Axes, chart_frame
-from ..constants import BAR
 from ..faults.remote_changes import COLD as ROOM
-from ..physics.instrument_budgets import transmitter_budget
 from ..physics.signal import signal_current
 from ..physics.transmitter import TransmitterResult, transmitter_reading
 from ..physics.transmitter_range import REVERSED
 from ..physics.transmitter_state import TransmitterState
-from ..physics.uncertainty import Measured, UncertaintyBudget
-from ..properties import compressed_water_density, saturation_at_pressure
+from ..physics.uncertainty import UncertaintyBudget
 from ..scene.sweep import CHART_WIDTH, HEIGHT, SweepView, draw_sweep
 from ..units import celsius, format_number, gauge_pressure_bar, kelvin
 from .control import Control
 from .panel import Panel
 from .readings import format_plain
+from .remote_budgets import transmitter_known
 from .remote_setting import (
     FELL,
     HOT_TOP,
@@ -33,9 +31,6 @@ from .remote_setting import (
 
 STEAMING, COLD = "steaming: saturated", "cold: open to the air"
 POINTS = 81
-
-BY_PASCAL, BY_METRES, BY_KELVIN, BY_BAR = 10.0, 0.003, 10.0, 1.0
-"""How well differential, weir, leg and drum pressure are known: common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,8 +117,9 @@ class SweepPanel(Panel):
         levels = np.linspace(0.0, self.boiler.legs.chamber_height, POINTS)
         swept = replace(state, drum=replace(state.drum, level=levels))
         curve = transmitter_reading(swept)
+        budget = None if cold else transmitter_known(state, leg.mean_temperature)
         return SweepCase(state, transmitter_reading(state), levels, curve.indicated_level, leg,
-                         _right_at(levels, curve.error), None if cold else _budget(state, leg))
+                         _right_at(levels, curve.error), budget)
 
     def draw(self, result, look, show_truth):
         view = SweepView(
@@ -185,20 +181,6 @@ class SweepPanel(Panel):
             "drum": values["state"],
             "compensated": "yes" if values["compensated"] else "no",
         }
-
-
-def _budget(state, leg):
-    """What remains uncertain once the pressure is allowed for; nothing where the leg is lost."""
-    if state.compensation is None or state.legs.reference_loss:
-        return None
-    pressure, reading = state.drum.pressure, transmitter_reading(state)
-    cooler, warmer = (compressed_water_density(pressure, leg.mean_temperature + step)
-                      for step in (-BY_KELVIN, BY_KELVIN))
-    return transmitter_budget(
-        Measured(reading.reference_pressure - reading.drum_side_pressure, BY_PASCAL),
-        Measured(state.legs.weir_height, BY_METRES),
-        Measured(state.compensation.leg_density, (cooler - warmer) / 2),
-        Measured(pressure, BY_BAR * BAR), saturation_at_pressure)
 
 
 def _right_at(levels, error):

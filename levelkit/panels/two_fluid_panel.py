@@ -9,38 +9,41 @@ import numpy as np
 from ..constants import BAR, CAUTION, MILLIMETRE
 from ..faults import FAULTS, TWO_FLUID, fault_named
 from ..physics.indicating_fluids import FLUIDS, IndicatingFluid
-from ..physics.leg_state import DrumContents, LegsState
 from ..physics.leg_water import legs_after
-from ..physics.signal import damped
-from ..physics.two_fluid import TwoFluidResult, scale_status, two_fluid_reading
-from ..physics.two_fluid_layout import two_fluid_layout
-from ..physics.two_fluid_state import TwoFluidState, drawn_two_fluid
+from ..physics.two_fluid import TwoFluidResult, two_fluid_reading
+from ..physics.two_fluid_state import TwoFluidState
 from ..physics.u_tube import DRUM_LIMB, REFERENCE_LIMB
-from ..properties import cold_drum_fluids, compressed_water_density, steaming_drum_fluids
+from ..physics.uncertainty import UncertaintyBudget
 from ..scene.drum_and_legs import DrumAndLegs
 from ..scene.two_fluid import SLOW, TwoFluidView, draw_two_fluid, shown_level
 from ..scene.u_tube import UTubeView
-from ..units import absolute_pressure, format_number, kelvin
+from ..units import format_number, kelvin
 from .control import Control
 from .panel import Panel
 from .readings import format_plain
+from .remote_budgets import two_fluid_known
+from .two_fluid_setting import (
+    COLD,
+    DESIGN,
+    MILLILITRE,
+    SCALE_FLUID_CELSIUS,
+    STEAMING,
+    drawn_indicator,
+    indicator_as_set,
+    reading_on_the_way,
+)
 
-STEAMING, COLD = "steaming: saturated", "cold: 20 \u00b0C, open to the air"
-COLD_CELSIUS = SCALE_FLUID_CELSIUS = 20.0
 NO_FAULT = ""
 OWN_FLUID = "this boiler's own"
 EXPANSION = 1.0e-3  # 1/K: that of the ship's invented fluids
 TIMES = (("just now", 0.0), ("5 seconds ago", 5.0), ("1 minute ago", 60.0),
          ("10 minutes ago", 600.0), ("1 hour ago", 3600.0))
-_MILLILITRE = 1e-6
 _OVERRULED = {  # controls in whose place a fault puts a value of its own
     "reference_leg": ("cold-drum", "reference-leg-warm"),
     "drum_leg": ("cold-drum",),
     "leg_lost": ("reference-leg-lost", "reference-leg-flashes", "common-leg-lost"),
 }
 _SHOWN_PRESETS = ("cold", "raising_steam", "half_pressure", "normal", "low_water")
-_DESIGN = ("visible_limb", "fluid", "visible_bore", "other_bore", "depth", "scale_pressure",
-           "scale_legs", "barometer")
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +68,9 @@ class TwoFluidCase:
         Gauge pressure for which the scale is drawn.
     leg_celsius : tuple of (float, float) [degC]
         Temperatures set for reference leg and drum-side leg.
+    budget : UncertaintyBudget or None [m]
+        How well an indicator in order knows the level of a steaming drum, once its reading
+        has been corrected for pressure.
     """
 
     state: TwoFluidState
@@ -75,6 +81,7 @@ class TwoFluidCase:
     steaming: bool
     scale_pressure_bar: float
     leg_celsius: tuple
+    budget: UncertaintyBudget | None
 
 
 class TwoFluidPanel(Panel):
@@ -108,7 +115,7 @@ class TwoFluidPanel(Panel):
 
     def _millilitres(self, rise):
         """Fluid that lifts both surfaces of this boiler's U-tube by so much, in whole steps."""
-        return self._fill_step * round(rise * self._area / _MILLILITRE / self._fill_step)
+        return self._fill_step * round(rise * self._area / MILLILITRE / self._fill_step)
 
     def make_controls(self):
         boiler, most = self.boiler, self._millilitres(0.15)
@@ -186,11 +193,14 @@ class TwoFluidPanel(Panel):
         self._advise(fault, state.fluid)
         reading = two_fluid_reading(state)
         if fault is not None and reading.response_time > SLOW:
-            reading = _on_the_way(two_fluid_reading(self._at_onset), reading, values["since"],
-                                  state.legs.weir_height)
+            reading = reading_on_the_way(two_fluid_reading(self._at_onset), reading,
+                                         values["since"], state.legs.weir_height)
+        budget = None
+        if steaming and fault is None and not values["leg_lost"] and not reading.below_connection:
+            budget = two_fluid_known(state, reading, kelvin(values["reference_leg"]))
         return TwoFluidCase(state, healthy, ends, reading, fault, steaming,
                             values["scale_pressure"],
-                            (values["reference_leg"], values["drum_leg"]))
+                            (values["reference_leg"], values["drum_leg"]), budget)
 
     def _enable(self, values):
         """A control that has no say in the chosen state is switched off, not ignored."""
@@ -210,51 +220,16 @@ class TwoFluidPanel(Panel):
 
     def _healthy(self, values):
         """The indicator without a fault, and the ends of its scale."""
-        drawn, ends = self._as_drawn(values)
-        barometer = values["barometer"] * 100
-        if values["state"] == COLD:
-            fluids = cold_drum_fluids(kelvin(COLD_CELSIUS), barometer)
-        else:
-            fluids = steaming_drum_fluids(absolute_pressure(values["pressure"], barometer))
-        drum = DrumContents(values["level"] * MILLIMETRE, fluids.pressure, fluids.water_density,
-                            fluids.steam_density)
-        reference, drum_side = (compressed_water_density(fluids.pressure, kelvin(values[key]))
-                                for key in ("reference_leg", "drum_leg"))
-        legs = replace(drawn.legs, reference_density=reference, reference_run_density=reference,
-                       drum_run_density=drum_side,
-                       reference_loss=values["leg_lost"] * MILLIMETRE)
-        return replace(drawn, drum=drum, legs=legs,
-                       fluid_temperature=kelvin(values["fluid_temperature"]),
-                       filling=drawn.filling + values["extra_fill"] * _MILLILITRE), ends
+        drawn = self._as_drawn(values)
+        return indicator_as_set(drawn.state, values), drawn.scale_ends
 
     def _as_drawn(self, values):
         """The indicator on the day its scale was drawn; worked out anew only for a new design."""
-        design = tuple(values[key] for key in _DESIGN)
+        design = tuple(values[key] for key in DESIGN)
         if design != self._design:
-            self._drawn = self._draw_scale(values)
+            self._drawn = drawn_indicator(self.boiler, self._fluids[values["fluid"]], values)
             self._design = design
         return self._drawn
-
-    def _draw_scale(self, values):
-        barometer, weir = values["barometer"] * 100, self.boiler.legs.chamber_height
-        fluids = steaming_drum_fluids(absolute_pressure(values["scale_pressure"], barometer))
-        leg = compressed_water_density(fluids.pressure, kelvin(values["scale_legs"]))
-        drum = DrumContents(self.boiler.levels.normal, fluids.pressure, fluids.water_density,
-                            fluids.steam_density)
-        bores = [values[key] * MILLIMETRE for key in ("visible_bore", "other_bore")]
-        limb = values["visible_limb"]
-        if limb == DRUM_LIMB:
-            bores.reverse()
-        fluid, temperature = self._fluids[values["fluid"]], kelvin(SCALE_FLUID_CELSIUS)
-        layout = two_fluid_layout(drum, weir, leg, fluid, temperature, *bores, values["depth"],
-                                  limb)
-        legs = LegsState(weir, layout.manifold_depth, leg, leg, leg, barometer=barometer)
-        drawn = drawn_two_fluid(drum, legs, layout.tube, fluid, temperature, layout.fluid_volume)
-        levels = np.array([0.0, weir])
-        over_range = two_fluid_reading(replace(drawn, drum=replace(drum, level=levels)))
-        surface = (over_range.reference_surface if limb == REFERENCE_LIMB
-                   else over_range.drum_surface)
-        return drawn, tuple(zip(levels.tolist(), surface.tolist(), strict=True))
 
     def draw(self, result, look, show_truth):
         state, reading = result.state, result.reading
@@ -304,6 +279,8 @@ class TwoFluidPanel(Panel):
                     ("Shows", shown_level(reading)))
         legs, ((_, low), (_, high)) = state.legs, case.scale_ends
         ratio = abs(high - low) / legs.weir_height
+        known = () if case.budget is None else (
+            (f"Corrected: \u00b1 {1000 * case.budget.uncertainty:.1f} mm", case.budget.largest),)
         return (
             pressure,
             (f"Scale {ratio:.2f} : 1, for", f"{format_number(case.scale_pressure_bar, 1)} bar g"),
@@ -313,7 +290,7 @@ class TwoFluidPanel(Panel):
             ("Leg 1, below 0", f"{legs.reference_run_density:.1f} kg/m\u00b3"),
             ("Leg 2, below 0", f"{legs.drum_run_density:.1f} kg/m\u00b3"),
             ("Indicating fluid", f"{reading.fluid_density:.1f} kg/m\u00b3"),
-            forces, difference,
+            forces, difference, *known,
         )
 
     def reading(self, result, values):
@@ -325,6 +302,8 @@ class TwoFluidPanel(Panel):
             "surfaces apart R [mm]": format_plain(1000 * reading.difference, 1),
             "indicator shows [mm]": format_plain(1000 * reading.indicated_level, 1),
             "error [mm]": format_plain(1000 * reading.error, 1),
+            "corrected, known to +/- [mm]": (format_plain(1000 * result.budget.uncertainty, 1)
+                                             if result.budget else "not known"),
             "leg 1 [degC]": format_plain(values["reference_leg"], 0),
             "leg 2 [degC]": format_plain(values["drum_leg"], 0),
             "leg 1 lost [mm]": format_plain(values["leg_lost"], 0),
@@ -332,16 +311,6 @@ class TwoFluidPanel(Panel):
             "status": reading.status,
             "fault": result.fault.name if result.fault else "none",
         }
-
-
-def _on_the_way(before, after, seconds, weir_height):
-    """What is shown while the fluid is still moving from one reading to the other."""
-    moved = {name: damped(getattr(before, name), getattr(after, name), seconds,
-                          after.response_time)
-             for name in ("difference", "reference_surface", "drum_surface", "indicated_level")}
-    error = after.error + moved["indicated_level"] - after.indicated_level
-    return replace(after, error=error,
-                   status=scale_status(moved["indicated_level"], weir_height), **moved)
 
 
 def _dropdown(name, options):

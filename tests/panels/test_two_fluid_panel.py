@@ -12,7 +12,7 @@ from handling import nothing_swallowed, press, redraws, type_in
 from levelkit.constants import CAUTION
 from levelkit.faults import FAULTS, TWO_FLUID, fault_named
 from levelkit.lesson import ship, two_fluid_panel
-from levelkit.panels.two_fluid_panel import COLD
+from levelkit.panels.two_fluid_setting import COLD
 from levelkit.physics.differential import indicated_level
 from levelkit.physics.fluid_balance import fluid_difference
 from levelkit.physics.two_fluid_design import filling_shift
@@ -233,6 +233,27 @@ def test_readings_carry_units_and_the_shown_numbers(panel, tmp_path):
     assert [row["error [mm]"].lstrip("-") for row in rows] == ["0.0", "79.4"]
     assert rows[1]["leg 1 lost [mm]"] == "60" and rows[0]["drum pressure [bar g]"] == "60.0"
     assert all("[" in head for head in rows[0] if head not in ("status", "fault"))
+
+
+def test_a_corrected_reading_is_known_to_some_millimetres_and_the_largest_part_is_named(panel):
+    """2 mm of R, 3 mm of weir, 10 K of leg, 5 K of fluid at 60 bar, 250 mm, by partial slopes."""
+    rho = 756.12 - 31.38
+    leg = 10 * (compressed_water_density(6.1e6, kelvin(49.5))
+                - compressed_water_density(6.1e6, kelvin(50.5)))
+    effects = {"fluid difference": 710.4 * 0.002 / rho, "weir height": 959.3 * 0.003 / rho,
+               "leg density": leg * (0.5 + 0.4201) / rho,
+               "fluid density": 0.4201 * 1701.0 * 5e-3 / rho}
+    panel.set(level=250)
+    budget = panel.result.budget
+    assert budget.uncertainty == pytest.approx(
+        sum(effect ** 2 for effect in effects.values()) ** 0.5, rel=0.01)
+    assert budget.largest == max(effects, key=effects.get) == "leg density"
+    assert "\u00b1 8.8 mm" in " ".join(box.text for box in panel.drawing.text_boxes)
+    for without in ({"fault": "reference-leg-warm"}, {"leg_lost": 60}, {"state": COLD},
+                    {"level": -20}):
+        panel.reset()
+        panel.set(**without)
+        assert panel.result.budget is None, without
 
 
 def test_a_move_costs_little_time(panel):
