@@ -474,3 +474,10 @@ def test_steam_that_leaves_by_its_cock_sweeps_gas_along():
     swept = -leaving.steam_flow / (steam_at(state.steam, 9e5).density * room)
     assert leaving.steam_flow < 0 and swept > abs(exchange)
     assert leaving.gas_rate / gas == pytest.approx(exchange - swept, rel=0.01)
+
+
+def test_a_glass_that_empties_or_fills_settles_at_its_ends():
+    empty = settled_glass(faulty(tubular_state(), drain_passing=0.5))
+    assert (empty.height, empty.place) == (0.0, EMPTY)
+    full = settled_glass(tubular_state(level=0.5, height=0.1))
+    assert (full.height, full.place) == (tubular_state().fitting.steam_connection, FULL)

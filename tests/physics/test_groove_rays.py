@@ -1,6 +1,6 @@
 """A ray through one ridge, by vectors, against the angles and shares worked out without it."""
 
-from math import degrees, pi
+from math import acos, degrees, pi
 
 import pytest
 from hypothesis import given
@@ -65,3 +65,21 @@ def test_water_takes_the_light_at_56_degrees():
 def test_a_value_outside_is_a_sentence(values):
     with pytest.raises(InputError, match="allowed range"):
         groove_ray(**{"glass_index": SODALIME, "fluid_index": STEAM} | values)
+
+
+@given(st.floats(1.45, 1.6), st.floats(1.1, 1.35), st.floats(0.0, 0.6), st.floats(0.05, 0.95))
+def test_what_leaves_a_face_obeys_the_law_of_refraction_there(glass, fluid, side, entry):
+    pieces = groove_ray(glass, fluid, entry, side)
+    faces = iter(((-1, 1), (1, 1)))  # outward square directions, not of unit length
+    for piece, after in zip(pieces[1:], pieces[2:], strict=False):
+        if piece.place == GLASS and piece.incidence == piece.incidence:
+            square = next(faces)
+            inside = direction(piece)
+            cosine = (inside[0] * square[0] + inside[1] * square[1]) / 2**0.5
+            assert piece.incidence == pytest.approx(acos(min(max(cosine, -1.0), 1.0)), abs=1e-6)
+            if after.place == FLUID:
+                out = direction(after)
+                along = [(ray[0] * square[1] - ray[1] * square[0]) / 2**0.5
+                         for ray in (inside, out)]
+                assert glass * along[0] == pytest.approx(fluid * along[1], abs=1e-9)
+                assert out[0] * square[0] + out[1] * square[1] > 0

@@ -416,3 +416,21 @@ def test_a_chamber_filled_from_the_drum_comes_to_rest():
     head = 9.80665 * (0.8 * legs.reference_density - 0.3 * drum.water_density
                       - 0.5 * drum.steam_density)
     assert drum.pressure - filled.chamber.isolated_pressure == pytest.approx(head, rel=1e-3)
+
+
+def test_nothing_is_said_of_a_leg_that_lacks_nothing():
+    steps = made_moves(transmitter(0.3), TAKE_OUT_OF_SERVICE + PUT_INTO_SERVICE)
+    assert not any("lacks" in step.advice for step in steps)
+    state = transmitter(0.3)
+    for lost, said in ((0.004, False), (0.006, True)):
+        short = replace(state, legs=replace(state.legs, reference_loss=lost))
+        advice = made_move(short, Move("drum_isolator", 1.0, 0.0)).advice
+        assert ("lacks" in advice) is said
+
+
+def test_twice_the_gravity_drains_the_leg_in_half_the_time():
+    drum, legs = drum_and_legs(0.3)
+    legs = replace(legs, manifold=ManifoldState(equaliser=1.0),
+                   chamber=replace(legs.chamber, make_up=0.0))
+    assert legs_after(drum, legs, 2.0, 2 * 9.80665).reference_loss == pytest.approx(
+        legs_after(drum, legs, 4.0).reference_loss, rel=1e-6)

@@ -147,3 +147,19 @@ def test_the_drum_is_full_when_water_and_bubbles_take_its_volume():
              / (line.water_density - line.steam_density))
     assert "full of water" in found.ended
     assert water + found.bubble_volume[-1] == pytest.approx(drum.volume, rel=1e-6)
+
+
+@pytest.mark.parametrize("changes, at_the_end", [
+    ({"feed_flow": 0.0}, lambda water, found: water / (0.01 * SwellDrum().volume) - 1),
+    ({"heat": 0.0, "steam_flow": 1.0, "feed_flow": 0.0},
+     lambda water, found: found.pressure[-1] / 1e5 - 1),
+    ({"heat": 16e6}, lambda water, found: found.pressure[-1] / 190e5 - 1),
+    ({"heat": 0.0, "steam_flow": 0.0}, lambda water, found: found.bubble_volume[-1]),
+])
+def test_a_run_ends_on_the_limit_that_it_names(changes, at_the_end):
+    """One hundredth of the drum is water, 1 bar, 190 bar, no bubbles."""
+    found = run(3000.0, 301, **changes)
+    line = saturation_line(found.pressure[-1])
+    water = ((found.mass[-1] - line.steam_density * SwellDrum().volume)
+             / (line.water_density - line.steam_density))
+    assert at_the_end(water, found) == pytest.approx(0.0, abs=1e-5)

@@ -22,7 +22,13 @@ from levelkit.physics.indicating_fluids import (
 )
 from levelkit.physics.leg_state import DrumContents, LegsState
 from levelkit.physics.transmitter import transmitter_reading
-from levelkit.physics.two_fluid import OFF_SCALE_HIGH, OFF_SCALE_LOW, two_fluid_reading
+from levelkit.physics.two_fluid import (
+    IN_RANGE,
+    OFF_SCALE_HIGH,
+    OFF_SCALE_LOW,
+    scale_status,
+    two_fluid_reading,
+)
 from levelkit.physics.two_fluid_design import (
     filling_shift,
     fluid_density_for_scale,
@@ -310,3 +316,32 @@ def test_drum_contents_heavier_steam_than_water_are_refused():
 def test_off_scale_low_is_said():
     state = two_fluid(0.0)
     assert two_fluid_reading(replace(state, filling=state.filling - 5e-6)).status == OFF_SCALE_LOW
+
+
+def test_response_time_by_hand():
+    """C = A1 A2 / (A1 + A2) / (difference of density x g), through two open lines in series."""
+    state = two_fluid(bores=(0.008, 0.012))
+    first, second = pi * 0.008**2 / 4, pi * 0.012**2 / 4
+    result = two_fluid_reading(state)
+    leg = state.legs.reference_run_density
+    give = first * second / (first + second) / ((result.fluid_density - leg) * G)
+    assert result.response_time == pytest.approx(give * leg * 2.0 / state.legs.line_conductance)
+
+
+def test_the_interface_carries_the_column_above_it():
+    state = two_fluid(0.2)
+    result = two_fluid_reading(state)
+    column = state.legs.reference_run_density * G * (-state.legs.depth - result.reference_surface)
+    assert result.interface_pressure == pytest.approx(result.reference_pressure + column, rel=1e-12)
+    other = (result.drum_side_pressure
+             + state.legs.drum_run_density * G * (-state.legs.depth - result.drum_surface)
+             + result.fluid_density * G * result.difference)
+    assert result.interface_pressure == pytest.approx(other, rel=1e-9)
+
+
+def test_a_level_counts_as_on_the_scale_up_to_its_very_ends():
+    for level, status in ((-2e-6, OFF_SCALE_LOW), (0.0, IN_RANGE), (0.5, IN_RANGE),
+                          (0.5 + 2e-6, OFF_SCALE_HIGH), (-1e-9, IN_RANGE), (0.5 + 1e-9, IN_RANGE)):
+        assert scale_status(level, 0.5) == status
+    assert scale_status(np.array([-0.1, 0.2, 0.6]), 0.5).tolist() == [
+        OFF_SCALE_LOW, IN_RANGE, OFF_SCALE_HIGH]

@@ -234,3 +234,8 @@ def test_interval_of_a_count_as_in_tables_of_the_counting_distribution(seen, low
     assert found.count == seen
     assert 1000.0 * found.low == pytest.approx(low, abs=1e-3)
     assert 1000.0 * found.high == pytest.approx(high, abs=1e-3)
+
+
+def test_a_leg_lost_too_often_for_the_simple_forms_is_refused():
+    with pytest.raises(InputError, match="leg-loss rate times test interval"):
+        failure_on_demand("2oo3", RATE, YEAR, 0.0, 0.3 / YEAR)
