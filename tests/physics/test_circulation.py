@@ -124,6 +124,13 @@ def test_temperature_falls_to_a_third_over_the_decay_length():
     assert found - 273.15 == pytest.approx([240.0, 113.58, 40.0], abs=0.01)
 
 
+def test_the_profile_is_that_of_a_slow_stream_in_a_cool_pipe():
+    """HT-exp-cooling: 0.5 g/s of 4400 J/(kg K), 10 W/(m2 K) on a perimeter of 62.8 mm, 1 m on."""
+    decay = 0.0005 * 4400.0 / (10.0 * 0.0628)
+    found = glass_temperature(1.0, kelvin(180.0), kelvin(40.0), decay)
+    assert found - 273.15 == pytest.approx(145.232, abs=0.01)
+
+
 def test_what_cannot_circulate_is_refused_with_a_sentence():
     with pytest.raises(InputError, match="drum level is 0.6 m; the allowed range is 0 to 0.5 m"):
         circulating_glass(*glass(level=0.6))

@@ -67,6 +67,17 @@ def test_leg_of_the_trade_is_78_degrees_on_average_and_reads_26_mm_high():
     assert 1e3 * result.error == pytest.approx(26.0, abs=1.0)
 
 
+@pytest.mark.parametrize("conductivity, watts", [(398.0, 8.3), (14.0, 1.6)],
+                         ids=["HT-fund-3.9-copper-q", "HT-fund-3.9-stainless-q"])
+def test_the_profile_carries_the_heat_of_a_published_long_stem(conductivity, watts):
+    """5 mm rod, base 100 degC, air 25 degC, 100 W/(m2 K): heat in at the base from the slope."""
+    diameter, step = 0.005, 1e-5
+    section = pi * diameter**2 / 4
+    decay = 1.0 / stem_decay_rate(100.0, pi * diameter, conductivity, section)
+    base, near = (leg_temperature(x, 373.15, 298.15, decay) for x in (0.0, step))
+    assert conductivity * section * (base - near) / step == pytest.approx(watts, abs=0.05)
+
+
 @given(st.floats(1.5e5, 5.9e6), st.floats(0.05, 0.5), st.floats(300.0, 330.0))
 def test_flashing_ends_where_the_leg_just_does_not_boil(pressure, decay, air):
     hot = saturation_temperature(PRESSURE)
