@@ -1,8 +1,10 @@
 """The part of QTI 2.1 that our packages use, as rules, and a reader that scores an item by it.
 
-Structure of item, interactions, operators and test: read in the text of the final XML schema
-imsqti_v2p1 (2012); manifest, modalFeedback and outcomeProcessing: from memory of the standard.
-Nothing here is shared with the code that writes the packages.
+Structure of item, interactions, operators, modalFeedback and outcomeProcessing: read in the text of
+the final XML schema imsqti_v2p1 (2012); manifest: read in that of the packaging profile
+qtiv2p1_imscpv1p2_v1p0 (2014). Values of test attributes: from memory. The schemas themselves may
+not be handed on by us without registration, so they are neither shipped nor run. Nothing here is
+shared with the code that writes the packages.
 """
 
 import re
@@ -62,6 +64,16 @@ OPTIONAL = {"choiceInteraction": {"shuffle", "maxChoices"}, "textEntryInteractio
             {"expectedLength"}, "inlineChoiceInteraction": {"shuffle"}, "equal": {"tolerance"},
             "responseDeclaration": {"baseType"}, "outcomeDeclaration": {"baseType"},
             "assessmentItem": {"toolName", "toolVersion"}}
+VALUES = {
+    "cardinality": {"multiple", "ordered", "record", "single"},
+    "baseType": {"boolean", "directedPair", "duration", "file", "float", "identifier", "integer",
+                 "pair", "point", "string", "uri"},
+    "toleranceMode": {"absolute", "exact", "relative"}, "showHide": {"show", "hide"},
+    "navigationMode": {"linear", "nonlinear"}, "submissionMode": {"individual", "simultaneous"},
+    "adaptive": {"true", "false"}, "timeDependent": {"true", "false"},
+    "shuffle": {"true", "false"}, "visible": {"true", "false"},
+}
+NUMBERS = {"maxChoices": int, "expectedLength": int, "select": int, "tolerance": float}
 IDENTIFIER = re.compile(r"[A-Za-z_][A-Za-z0-9_.\-]*")
 MIXED = {"p", "value", "prompt", "simpleChoice", "inlineChoice", "baseValue", "modalFeedback"}
 
@@ -90,6 +102,11 @@ def _look(element, found):
     for key in ("identifier", "responseIdentifier", "outcomeIdentifier"):
         if key in own and not IDENTIFIER.fullmatch(element.get(key)):
             found.append(f"{name}: {key} {element.get(key)!r} is no identifier")
+    found += [f"{name}: {key} is {element.get(key)!r}" for key, allowed in VALUES.items()
+              if key in own and element.get(key) not in allowed]
+    for key, kind in NUMBERS.items():
+        if key in own and not _is(kind, element.get(key)):
+            found.append(f"{name}: {key} is {element.get(key)!r}, which is no number")
     if name not in MIXED and (element.text or "").strip():
         found.append(f"{name}: text is not allowed")
     _order(name, [_name(child) for child in element], found)
@@ -97,9 +114,17 @@ def _look(element, found):
         _look(child, found)
 
 
-def _order(name, children, found):
+def _is(kind, text):
+    try:
+        kind(text)
+    except ValueError:
+        return False
+    return True
+
+
+def _order(name, children, found, rules=RULES):
     left = list(children)
-    for allowed, count in RULES[name]:
+    for allowed, count in rules[name]:
         allowed = (allowed,) if isinstance(allowed, str) else allowed
         most = 1 if count in (ONE, MAYBE) else len(left)
         taken = 0
@@ -110,6 +135,48 @@ def _order(name, children, found):
             found.append(f"{name}: {'/'.join(allowed)} is missing")
     if left:
         found.append(f"{name}: {left[0]} stands in the wrong place")
+
+
+MANIFEST = {
+    "manifest": [("metadata", ONE), ("organizations", ONE), ("resources", ONE)],
+    "metadata": [("schema", ONE), ("schemaversion", ONE)], "schema": [], "schemaversion": [],
+    "organizations": [], "resources": [("resource", ANY)],
+    "resource": [("file", ANY), ("dependency", ANY)], "file": [], "dependency": [],
+}
+MANIFEST_REQUIRED = {"manifest": {"identifier"}, "resource": {"identifier", "type"},
+                     "file": {"href"}, "dependency": {"identifierref"}}
+MANIFEST_TEXT = {"schema": {"QTIv2.1 Package", "QTIv2.1 Item Bank Package"},
+                 "schemaversion": {"1.0.0"}}
+RESOURCES = {"imsqti_test_xmlv2p1", "imsqti_section_xmlv2p1", "imsqti_item_xmlv2p1",
+             "imsqti_resprocessing_xmlv2p1", "webcontent"}
+
+
+def manifest_faults(text):
+    """Return what in a manifest is against the packaging profile, as sentences."""
+    manifest, found = ET.fromstring(text), []
+    for element in manifest.iter():
+        name = element.tag.removeprefix(PACKAGING)
+        if not element.tag.startswith(PACKAGING) or name not in MANIFEST:
+            found.append(f"{element.tag} is not allowed")
+            continue
+        own = {key for key in element.attrib if not key.startswith("{")}
+        required = MANIFEST_REQUIRED.get(name, set())
+        found += [f"{name}: {key} is missing" for key in sorted(required - own)]
+        found += [f"{name}: {key} is unknown"
+                  for key in sorted(own - required - ({"href"} if name == "resource" else set()))]
+        if (element.text or "").strip() not in MANIFEST_TEXT.get(name, {""}):
+            found.append(f"{name}: the text {element.text!r} is not allowed")
+        if name == "resource" and element.get("type") not in RESOURCES:
+            found.append(f"resource: type is {element.get('type')!r}")
+        _order(name, [child.tag.removeprefix(PACKAGING) for child in element], found, MANIFEST)
+    names = [one.get("identifier") for one in manifest.iter() if one.get("identifier")]
+    found += [f"the identifier {one} stands twice" for one in sorted(set(names))
+              if names.count(one) > 1]
+    found += [f"{one} is no identifier" for one in names if not IDENTIFIER.fullmatch(one)]
+    found += [f"nothing has the identifier {one.get('identifierref')}"
+              for one in manifest.iter(f"{PACKAGING}dependency")
+              if one.get("identifierref") not in names]
+    return found
 
 
 def score(text, responses):

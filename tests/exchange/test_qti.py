@@ -5,7 +5,7 @@ import zipfile
 from xml.etree import ElementTree as ET
 
 import pytest
-from qti_rules import NAMESPACE, PACKAGING, faults, score
+from qti_rules import NAMESPACE, PACKAGING, faults, manifest_faults, score
 
 from levelkit.cli import main
 from levelkit.errors import InputError
@@ -88,10 +88,7 @@ def test_titles_do_not_tell_the_answer(package):
 
 def test_manifest_names_every_file_and_nothing_else(package):
     manifest = ET.fromstring(package.read("imsmanifest.xml"))
-    assert manifest.tag == f"{PACKAGING}manifest"
-    assert [child.tag.removeprefix(PACKAGING) for child in manifest] == [
-        "metadata", "organizations", "resources"]
-    assert manifest.findtext(f"{PACKAGING}metadata/{PACKAGING}schema") == "QTIv2.1 Package"
+    assert manifest_faults(package.read("imsmanifest.xml").decode()) == []
     resources = manifest.findall(f"{PACKAGING}resources/{PACKAGING}resource")
     listed = {file.get("href") for one in resources for file in one.iter(f"{PACKAGING}file")}
     assert listed == set(package.namelist()) - {"imsmanifest.xml"}
@@ -133,6 +130,10 @@ def test_the_same_choice_gives_the_same_bytes_and_another_secret_other_numbers()
     (('identifier="height" cardinality', 'identifier="2 high" cardinality'), "is no identifier"),
     ((' cardinality="single" baseType="float"', ""), "cardinality is missing"),
     (("responseIf>", "responseElse>"), "responseElse"),
+    (('cardinality="single"', 'cardinality="one"'), "cardinality is 'one'"),
+    (('toleranceMode="absolute"', 'toleranceMode="about"'), "toleranceMode is 'about'"),
+    (('showHide="show"', 'showHide="yes"'), "showHide is 'yes'"),
+    (('tolerance="', 'tolerance="x'), "which is no number"),
     (("<prompt>", "<script>"), "mismatched"),
 ])
 def test_the_rules_can_fail(package, spoil, complaint):
@@ -143,6 +144,22 @@ def test_the_rules_can_fail(package, spoil, complaint):
             faults(spoilt + "</x>")
     else:
         assert any(complaint in fault for fault in faults(spoilt))
+
+
+@pytest.mark.parametrize("spoil, complaint", [
+    (("<schemaversion>1.0.0<", "<schemaversion>2.1<"), "schemaversion: the text '2.1'"),
+    (("<schema>QTIv2.1 Package<", "<schema>A package<"), "schema: the text"),
+    (("imsqti_item_xmlv2p1", "imsqti_item"), "resource: type is 'imsqti_item'"),
+    (('identifierref="glass-reads-low_01"', 'identifierref="gone"'), "has the identifier gone"),
+    (('<resource identifier="glass-reads-low_02"', '<resource identifier="test"'), "stands twice"),
+    (("<organizations />", ""), "organizations is missing"),
+    (("<organizations />", "<organizations>free text</organizations>"), "'free text'"),
+    (("<file href", "<file source"), "file: href is missing"),
+])
+def test_the_rules_of_the_manifest_can_fail(package, spoil, complaint):
+    text = package.read("imsmanifest.xml").decode()
+    assert spoil[0] in text
+    assert any(complaint in fault for fault in manifest_faults(text.replace(*spoil)))
 
 
 def test_an_element_out_of_order_is_found(package):
