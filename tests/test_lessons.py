@@ -8,6 +8,8 @@ from pathlib import Path
 import nbformat
 import pytest
 
+from levelkit.exercises import families
+
 ROOT = Path(__file__).resolve().parent.parent
 LESSONS = sorted((ROOT / "lessons").glob("*.ipynb"))
 COMPARED = "nbval-check-output"
@@ -26,7 +28,7 @@ def prose(path):
 
 
 def test_there_are_lessons():
-    assert [path.name[:2] for path in LESSONS][:4] == ["00", "01", "02", "03"]
+    assert [path.name[:2] for path in LESSONS] == [f"{number:02}" for number in range(17)]
 
 
 @pytest.mark.parametrize("path", LESSONS, ids=lambda path: path.stem)
@@ -57,6 +59,18 @@ class TestLesson:
         assert "**Sources.**" in text and "**Next:**" in text
         for part in ("Prediction(", "SelfCheck(", "lesson.exercise(", ".twin("):
             assert part in code, part
+
+    def test_its_exercises_are_of_the_bank_and_of_its_own_subject(self, path):
+        code = "\n".join(cell.source for cell in cells(path, "code"))
+        asked = [families()[name] for name in re.findall(r'lesson\.exercise\("([^"]+)"', code)]
+        assert asked, "no exercise cell"
+        if path.name[:2] < "15":  # the last two practise all of them
+            assert path.name[:2] in {one.lesson for one in asked}
+
+    def test_it_leads_on_to_the_next_one(self, path):
+        following = prose(path).rsplit("**Next:**", 1)[1]
+        if path != LESSONS[-1]:
+            assert f"lesson {int(path.name[:2]) + 1:02}" in following
 
     def test_the_still_picture_is_kept(self, path):
         twin = next(cell for cell in cells(path, "code") if ".twin(" in cell.source)
