@@ -66,7 +66,7 @@ def level_of_differential(differential, weir_height, water_density, steam_densit
     Parameters
     ----------
     differential : float or array [Pa]
-        p_reference - p_drum-side, -1e7 to 1e7.
+        p_reference - p_drum-side, -1e8 to 1e8.
     weir_height : float [m]
         Height of the weir, 0.05 to 20.
     water_density, steam_density, leg_density : float or array [kg/m3]

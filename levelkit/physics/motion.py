@@ -76,7 +76,7 @@ def level_shift(distance, angle):
         Distance from mid-drum towards the low side, negative towards the high side;
         -50 to 50.
     angle : float or array [rad]
-        List of the surface relative to the drum, -1.55 to 1.55.
+        List of the surface relative to the drum, 89 degrees at most either way.
 
     Returns
     -------

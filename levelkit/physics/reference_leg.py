@@ -67,7 +67,7 @@ def mean_leg_temperature(length, top_temperature, ambient_temperature, decay_len
     Parameters
     ----------
     length : float or array [m]
-        Length of the leg, greater than 0 to 5.
+        Length of the leg, 0.001 to 5.
     top_temperature, ambient_temperature : float [K]
         Temperature of the chamber and of the air.
     decay_length : float [m]
@@ -107,7 +107,7 @@ def mean_leg_density(length, top_temperature, ambient_temperature, decay_length,
     Parameters
     ----------
     length : float [m]
-        Length of the leg, greater than 0 to 5.
+        Length of the leg, 0.001 to 5.
     top_temperature, ambient_temperature : float [K]
         Temperature of the chamber and of the air.
     decay_length : float [m]
@@ -204,7 +204,7 @@ def flashing_length(drum_pressure, length, top_temperature, ambient_temperature,
     drum_pressure : float [Pa]
         Absolute drum pressure after the fall.
     length : float [m]
-        Length of the leg, greater than 0 to 5.
+        Length of the leg, 0.001 to 5.
     top_temperature, ambient_temperature : float [K]
         Temperature of the chamber before the fall, and of the air.
     decay_length : float [m]
