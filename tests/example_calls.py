@@ -1,4 +1,4 @@
-"""What the docstring examples of physics call and make: valid values of every kind to start from."""
+"""What the docstring examples of physics call and make: valid values to start from."""
 
 import dataclasses
 import doctest
