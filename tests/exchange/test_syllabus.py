@@ -34,6 +34,12 @@ def test_a_row_names_lesson_exercises_and_oral_questions():
     assert all(code in oral_questions() for row in rows().values() for code in row.orals)
 
 
+def test_the_lessons_of_practice_are_in_the_map_too():
+    assert rows()["L15.1"].lessons == ("15_worked_examples",) and rows()["L15.1"].exercises
+    assert rows()["L16.1"].lessons == ("16_oral_practice",)
+    assert rows()["L16.1"].orals == ("handover",)
+
+
 def test_words_are_our_own_and_short():
     """No wording of the code is repeated: none of its well-known phrases stands in ours."""
     text = " ".join([row.words for row in syllabus_map()]
