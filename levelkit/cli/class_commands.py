@@ -26,6 +26,16 @@ def add_class_commands(commands):
     handout.add_argument("--output", type=Path, default=Path("handouts"))
     handout.set_defaults(run=_handout)
 
+    plan = commands.add_parser(
+        "plan", help="print lesson plans: objectives, clock, predictions, what to bring",
+        description="Make the plan of each lesson as PDF and as a web page, from the notebook and "
+                    "from the notes beside it. Notebooks are read, never run.")
+    plan.add_argument("lessons", nargs="*", help="numbers such as 03, or notebooks of your own; "
+                                                 "default: all lessons")
+    plan.add_argument("--page", choices=("A4", "Letter"), default="A4")
+    plan.add_argument("--output", type=Path, default=Path("plans"))
+    plan.set_defaults(run=_plan)
+
     mark = commands.add_parser(
         "mark", help="mark what a class handed in",
         description="Mark answers.csv and the hand-ins of a folder of papers, or other files. "
@@ -118,6 +128,13 @@ def _handout(options):
     editions = tuple(EDITIONS) if options.edition == "both" else (options.edition,)
     return _told(make_handouts(lesson_paths(options.lessons), options.output, _now(), editions,
                                options.page, options.large))
+
+
+def _plan(options):
+    from ..papers.handout import lesson_paths
+    from ..papers.handout_files import make_plans
+
+    return _told(make_plans(lesson_paths(options.lessons), options.output, _now(), options.page))
 
 
 def _mark(options):
