@@ -1,6 +1,7 @@
 """From what a person sets to a boiler stepped through time, and what its instruments saw."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -95,8 +96,9 @@ class BoilerRun:
         return (*range(0, last, step), last)
 
 
+@lru_cache(maxsize=32)
 def boiler_run(setting, barometer):
-    """Return a boiler that something happens to, stepped through time."""
+    """Return a boiler that something happens to, stepped through time; a known case at once."""
     if setting.event == "feed loss" and setting.feed in ELEMENTS:
         raise InputError(f"Feed loss and feed by {setting.feed} do not go together: a controller "
                          f"would feed again. Allowed is \u201c{BY_HAND}\u201d (no unit). "

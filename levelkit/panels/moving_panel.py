@@ -25,8 +25,12 @@ class MovingPanel(Panel):
         return False
 
     def draw(self, result, look, show_truth):
-        """Return the frame at rest of a film made for it."""
-        self._drawn = self.film(result, look, show_truth)
+        """Return the frame at rest of a film made for it, once for the panel and its twins."""
+        if result is not self._made_for:
+            self._made, self._made_for = {}, result
+        if (look, show_truth) not in self._made:
+            self._made[look, show_truth] = self.film(result, look, show_truth)
+        self._drawn = self._made[look, show_truth]
         return self._drawn.drawing(min(self.player.frame, len(self._drawn.times) - 1))
 
     def show_picture(self):
@@ -40,4 +44,4 @@ class MovingPanel(Panel):
             for twin in self._twins:
                 twin.refresh_soon()
 
-    _film = _drawn = None
+    _film = _drawn = _made = _made_for = None

@@ -8,7 +8,8 @@ import numpy as np
 from ..errors import InputError
 from ..physics.level_filter import delay_against_roll, filter_against_roll
 from ..physics.motion import swing_amplification
-from ..scene.ship_motion import DrumAtSea, MotionChart, MotionFrame, motion_film, shown_text
+from ..scene.motion_view import DrumAtSea, MotionChart, MotionFrame
+from ..scene.ship_motion import motion_film, shown_text
 from ..scene.strip_chart import round_range
 from .control import Control
 from .moving_panel import MovingPanel

@@ -15,12 +15,16 @@ __all__ = ["Drum", "level_for", "level_from_volume", "surface_area", "water_volu
 
 def _segment(radius, line):
     """Area of a circle below a line at `line` radii above its centre."""
-    half_angle = np.arccos(-line)
-    return radius ** 2 * (half_angle - np.sin(half_angle) * np.cos(half_angle))
+    return radius ** 2 * (np.arccos(-line) + line * np.sqrt(1 - line ** 2))
 
 
 def _chord(radius, line):
     return 2 * radius * np.sqrt(1 - line ** 2)
+
+
+def _segment_and_chord(radius, line):
+    root = np.sqrt(1 - line ** 2)
+    return np.stack([radius ** 2 * (np.arccos(-line) + line * root), 2 * radius * root])
 
 
 def water_volume(drum, level, slope_along=0.0, slope_across=0.0):
@@ -189,13 +193,13 @@ def level_for(drum, volume, slope_along=0.0, slope_across=0.0):
     volume, along, across = np.broadcast_arrays(_checked_volume(drum, volume), along, across)
     reach = drum.radius * np.sqrt(1 + across ** 2) + np.abs(along) * drum.half_length
     low, high = drum.axis_height - reach, drum.axis_height + reach
-    empty = _below(drum, low, along, across, _segment) >= volume  # but for the last digit
-    full = _below(drum, high, along, across, _segment) <= volume
+    empty, full = volume <= 0, volume >= drum.volume
     level = 0.5 * (low + high)
     for _ in range(_MOST_STEPS):
-        surplus = _below(drum, level, along, across, _segment) - volume
+        below, chords = _below(drum, level, along, across, _segment_and_chord)
+        surplus = below - volume
         low, high = np.where(surplus <= 0, level, low), np.where(surplus >= 0, level, high)
-        slope = _below(drum, level, along, across, _chord) / np.sqrt(1 + across ** 2)
+        slope = chords / np.sqrt(1 + across ** 2)
         step = level - surplus / np.maximum(slope, 1e-12)
         inside = (step >= low) & (step <= high)
         before, level = level, np.where(inside, step, 0.5 * (low + high))

@@ -145,7 +145,8 @@ def sum_over_sections(drum, height, slope, of_section):
         Change of that distance per metre along the axis; broadcast with `height`.
     of_section : callable [m, 1 -> any]
         Quantity of a circle of radius r cut by a line at so many radii above its
-        centre, -1 to 1; for arrays.
+        centre, -1 to 1; for arrays. It may hand over several of them, stacked along a
+        new first axis.
 
     Returns
     -------
@@ -169,14 +170,14 @@ def sum_over_sections(drum, height, slope, of_section):
     """
     cosine, weight = _angles()
     height, slope = np.broadcast_arrays(np.asarray(height, float), np.asarray(slope, float))
-    total = np.zeros(height.shape)
+    total = 0.0
     for piece in _outline(drum):
         edges = piece.edges(height, slope)
         middle, half = 0.5 * (edges[..., 1:] + edges[..., :-1]), 0.5 * np.diff(edges)
         x = middle[..., None] - half[..., None] * cosine
         radius = np.maximum(piece.radius(x), 1e-150)  # rounding may land on the very tip
         line = np.clip((height[..., None, None] + slope[..., None, None] * x) / radius, -1.0, 1.0)
-        total += np.sum(half[..., None] * weight * of_section(radius, line), axis=(-2, -1))
+        total = total + np.sum(half[..., None] * weight * of_section(radius, line), axis=(-2, -1))
     return total if total.ndim else float(total)
 
 

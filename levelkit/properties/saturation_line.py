@@ -5,6 +5,7 @@ such a model hands over :func:`saturation_line`; the model itself knows no steam
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from . import _if97
 from .saturation import _checked_pressure, _columns
@@ -75,6 +76,11 @@ def saturation_line(pressure):
     '1410.3 kJ/kg, 0.833 K per bar'
     """
     pressure = _checked_pressure(pressure)
+    return _line(pressure) if isinstance(pressure, float) else _line.__wrapped__(pressure)
+
+
+@lru_cache(maxsize=256)  # a model asks more than once at each of its steps
+def _line(pressure):
     level, heat = _if97.saturation_splines()
     temperature, water, steam = _columns(level, pressure)
     water_h, steam_h = (1e3 * x for x in _columns(heat, pressure)[:2])

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import count
 
+import numpy as np
+
 from .lettering import text_box
 from .look import FONT
 
@@ -153,6 +155,9 @@ def _n(number):
 
 
 def _flat(points):
+    if isinstance(points, np.ndarray):
+        points = points.round(1).tolist()
+        return " ".join([f"{x},{y}" for x, y in points])
     return " ".join([f"{_n(x)},{_n(y)}" for x, y in points])
 
 

@@ -7,7 +7,7 @@ asking for a picture again, and a frame on paper is the very frame on the screen
 
 from dataclasses import dataclass
 from itertools import pairwise
-from xml.etree import ElementTree
+from xml.sax.saxutils import unescape
 
 from .canvas import OWN_ID, Canvas, Fragment
 
@@ -110,19 +110,27 @@ def film(canvases, times, title, words):
 
 def _moving(column, part):
     """Mark the first of the elements, and return the tracks of what differs between them."""
-    elements = [ElementTree.fromstring(markup) for markup in column]
-    first = elements[0]
-    if any(e.tag != first.tag or e.keys() != first.keys() for e in elements):
+    heads, texts = zip(*(_taken_apart(markup) for markup in column), strict=True)
+    names = heads[0][::2]
+    if any(head[::2] != names for head in heads):
         raise ValueError(f"A frame draws another element in the place of {column[0][:60]}.")
+    columns = {name.split()[-1].rstrip("="): [head[2 * i + 1] for head in heads]
+               for i, name in enumerate(names[:-1])}
     tracks = []
-    for name in (*first.keys(), TEXT):
-        values = [e.text or "" if name == TEXT else e.get(name) for e in elements]
+    for name, values in (columns | {TEXT: texts}).items():
         if any(value != values[0] for value in values):
             if any(OWN_ID in value for value in values):
                 raise ValueError(f"A moving element keeps its filling and its clip: {column[0]}.")
             values = tuple(values) if name == TEXT else _numbers(values)
             tracks.append(Track(part, name, values))
-    return column[0].replace(f"<{first.tag}", f'<{first.tag} data-part="{part}"', 1), tracks
+    tag, rest = column[0].split(" ", 1)
+    return f'{tag} data-part="{part}" {rest}', tracks
+
+
+def _taken_apart(markup):
+    """An element without children: its tag and attributes, split at their quotes, and its text."""
+    head, _, tail = markup.partition(">")
+    return head.split('"'), unescape(tail.partition("<")[0])
 
 
 def _numbers(values):

@@ -1,6 +1,7 @@
 """How much room a line of text takes, and how labels make room for each other."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 _WIDTHS = {  # advance in thousandths of the font size, widest font of our font list
     275: "'", 278: "ijl", 295: "IJ", 318: " ,.·’", 337: "/:;|\\", 352: "f", 361: "-",
@@ -32,8 +33,13 @@ class TextBox:
 
 def text_width(text, size, bold=False):
     """Return the width of a line of text [units of `size`]; unknown letters count as wide."""
-    width = sum(_ADVANCE.get(character, 800) for character in text) * size / 1000
+    width = _thousandths(text) * size / 1000
     return width * _BOLD if bold else width
+
+
+@lru_cache(maxsize=4096)
+def _thousandths(text):
+    return sum([_ADVANCE.get(character, 800) for character in text])
 
 
 def text_box(x, y, text, size, anchor="start", bold=False):

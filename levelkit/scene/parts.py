@@ -105,6 +105,12 @@ def number_block(canvas, x, y, width, rows, title=""):
 
     `rows` is a list of (name, value text, pen). Returns the y of its lower edge.
     """
+    block_names(canvas, x, y, width, [(name, value) for name, value, _ in rows], title)
+    return block_values(canvas, x, y, width, rows, title)
+
+
+def block_names(canvas, x, y, width, rows, title=""):
+    """Draw a ruled block with room for numbers; `rows` is a list of (name, value text)."""
     font = canvas.look.font
     pitch = 1.62 * font
     height = pitch * (len(rows) + bool(title))
@@ -114,15 +120,32 @@ def number_block(canvas, x, y, width, rows, title=""):
                     scale=min(1.0, (width - 20) / text_width(title, font, bold=True)))
         canvas.line(x, y + pitch, x + width, y + pitch, "outline")
         y += pitch
-    for index, (name, value, pen) in enumerate(rows):
+    for index, (name, value) in enumerate(rows):
         if index:
             canvas.line(x, y + index * pitch, x + width, y + index * pitch, "thin")
-        baseline = y + (index + 0.7) * pitch
+        canvas.text(x + 10, y + (index + 0.7) * pitch, name, scale=_fit(name, value, width, font))
+
+
+def block_values(canvas, x, y, width, rows, title=""):
+    """Write the numbers into a ruled block; `rows` as in `number_block`, and its lower edge."""
+    font = canvas.look.font
+    pitch = 1.62 * font
+    y += pitch * bool(title)
+    for index, (name, value, pen) in enumerate(rows):
         room = width - 30 - SMALLEST_NAME * text_width(name, font)
         fit = min(1.0, room / max(text_width(value, font, bold=True), 1e-9))
-        canvas.text(x + 10, baseline, name, scale=_fit(name, value, width, font))
-        canvas.text(x + width - 10, baseline, value, anchor="end", bold=True, pen=pen, scale=fit)
+        canvas.text(x + width - 10, y + (index + 0.7) * pitch, value, anchor="end", bold=True,
+                    pen=pen, scale=fit)
     return y + pitch * len(rows)
+
+
+def widest_rows(frames):
+    """Return each name of a film's blocks with the widest of its values: names stand still.
+
+    `frames` holds for each frame its list of (name, value text), the same names in all.
+    """
+    return [(rows[0][0], max((value for _, value in rows), key=lambda value: text_width(
+        value, 1.0, bold=True))) for rows in zip(*frames, strict=True)]
 
 
 def comparison_block(canvas, x, y, width, title, headings, rows):

@@ -1,7 +1,10 @@
 """A small chart inside a drawing: axes with round numbers, curves, a cursor that can move."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 from math import ceil, floor, log10
+
+import numpy as np
 
 from .lettering import text_width
 
@@ -96,11 +99,13 @@ def _number(value):
 
 def draw_curve(canvas, axes, xs, ys, pen):
     """Draw a curve where it runs inside the field; where it leaves, it ends at the edge."""
-    low, high = axes.y_range
+    xs, ys, (low, high) = np.asarray(xs, float), np.asarray(ys, float), axes.y_range
+    if len(ys) > 1 and low <= ys.min() and ys.max() <= high:
+        _draw_run(canvas, axes, np.column_stack([xs, ys]), pen)
+        return
     run = []
-    for (x1, y1), (x2, y2) in zip(zip(xs, ys, strict=True), zip(xs[1:], ys[1:], strict=True),
-                                  strict=False):
-        part = _part_inside((x1, y1), (x2, y2), low, high)
+    for start, end in pairwise(zip(xs.tolist(), ys.tolist(), strict=True)):
+        part = _part_inside(start, end, low, high)
         if part is None:
             _draw_run(canvas, axes, run, pen)
             run = []
@@ -126,7 +131,8 @@ def _part_inside(start, end, low, high):
 
 def _draw_run(canvas, axes, run, pen):
     if len(run) > 1:
-        canvas.polyline([(axes.to_x(x), axes.to_y(y)) for x, y in run], pen)
+        xs, ys = np.asarray(run).T
+        canvas.polyline(np.column_stack([axes.to_x(xs), axes.to_y(ys)]), pen)
 
 
 def draw_key(canvas, x, y, entries, gap=22):

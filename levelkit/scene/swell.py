@@ -10,7 +10,7 @@ from functools import lru_cache
 from .canvas import Canvas
 from .film import film
 from .lettering import text_width
-from .parts import break_line, number_block
+from .parts import block_names, block_values, break_line, widest_rows
 from .strip_chart import Axes, draw_axes, draw_curve, draw_dot, draw_key, round_range, ticks
 
 HEIGHT = 334
@@ -112,7 +112,7 @@ def swell_film(view, look, show_truth=True):
         canvas.stamp(front)
         _draw_levels(canvas, curves, i, to_y, show_truth)
         _draw_cursor(canvas, charts, curves.time[i], i)
-        number_block(canvas, _BLOCK, 8, _BLOCK_WIDTH,
+        block_values(canvas, _BLOCK, 8, _BLOCK_WIDTH,
                      [(name, value, "outline") for name, value in rows], view.name)
         _draw_verdict(canvas, verdict, len(rows))
         canvases.append(canvas)
@@ -163,6 +163,7 @@ def _still_parts(view, charts, levels, look, show_truth):
     back.rect(_LEFT, _TOP, _WALL - _LEFT, _BOTTOM - _TOP, "steam" if show_truth else "hidden")
     back.rect(_GLASS - _HALF_BORE, _TOP, 2 * _HALF_BORE, _BOTTOM - _TOP, "steam")
     front.stamp(_body(look))
+    block_names(front, _BLOCK, 8, _BLOCK_WIDTH, widest_rows(view.rows), view.name)
     for value in ticks(levels, 10):
         front.line(_SCALE, to_y(value), _SCALE + 6, to_y(value), "thin")
     for value in ticks(levels, 5):
@@ -175,7 +176,7 @@ def _still_parts(view, charts, levels, look, show_truth):
         last = index == len(charts) - 1
         draw_axes(front, axes, ("s", ""), x_most=8, y_most=2, number_x=last)
         for _, values, pen in lines:
-            draw_curve(front, axes, list(view.curves.time), list(values), pen)
+            draw_curve(front, axes, view.curves.time, values, pen)
         _draw_chart_name(front, axes, name, [(label, pen) for label, _, pen in lines if label])
         if not lines:
             front.text((axes.left + axes.right) / 2, axes.top + 0.65 * _FIELD, "hidden", "middle",
