@@ -96,7 +96,8 @@ def add_class_commands(commands):
 
     syllabus = commands.add_parser(
         "syllabus", help="where each outcome is taught, practised and assessed",
-        description="Write the syllabus map and the competence tables as CSV, with gaps.")
+        description="Write the syllabus map and the competence tables as CSV, with gaps; from "
+                    "marked folders also who has shown which outcome on which paper.")
     syllabus.add_argument("folders", nargs="*", type=Path,
                           help="marked folders of papers that count as evidence")
     syllabus.add_argument("--outcomes", type=Path, help="the college's own list of outcomes (CSV)")
@@ -185,14 +186,16 @@ def _qti(options):
 
 
 def _syllabus(options):
-    from ..exchange.syllabus import map_csv, syllabus_map, tables_csv
+    from ..exchange.syllabus import evidence_csv, map_csv, syllabus_map, tables_csv
     from ..papers.keeping import write_kept
     from ..records.class_folder import marks_of
 
     marks = [marks_of(folder) for folder in options.folders]
     rows = syllabus_map(marks, *([options.outcomes] if options.outcomes else []))
-    said = [write_kept(options.output / name, text, _now()) for name, text in (
-        ("syllabus_map.csv", map_csv(rows)), ("stcw_tables.csv", tables_csv()))]
+    files = {"syllabus_map.csv": map_csv(rows), "stcw_tables.csv": tables_csv()}
+    if marks:
+        files["evidence.csv"] = evidence_csv(marks)
+    said = [write_kept(options.output / name, text, _now()) for name, text in files.items()]
     gaps = [f"{row.outcome}: {', '.join(row.gaps)}." for row in rows if row.gaps]
     return _told(filter(None, [*said, *gaps, f"{len(rows)} outcomes, {len(gaps)} with gaps, are "
                                              f"in {options.output / 'syllabus_map.csv'}."]))

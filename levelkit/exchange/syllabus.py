@@ -22,6 +22,7 @@ SHOWN_AT = 0.6
 _OUTCOMES, _TABLES = (Path(__file__).with_name(name) for name in ("outcomes.csv", "stcw.csv"))
 HEAD = ("outcome", "in our words", "STCW tables", "lesson", "exercises", "oral questions",
         "evidence [candidates]", "gaps")
+EVIDENCE_HEAD = ("outcome", "candidate", "sheet", "date", "question", "marks", "of", "shown")
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +153,31 @@ def map_csv(rows):
         [row.outcome, row.words, " ".join(row.tables), " ".join(row.lessons),
          " ".join(row.exercises), " ".join(row.orals),
          "" if row.evidence is None else row.evidence, "; ".join(row.gaps)] for row in rows])
+
+
+def evidence_csv(marks):
+    """Return who has shown what on which paper, a line for each outcome and candidate, as CSV.
+
+    Parameters
+    ----------
+    marks : iterable of ClassMarks
+        Marked papers.
+
+    Returns
+    -------
+    str
+        In the order of the outcomes; whoever was absent from a paper is not in it.
+    """
+    rows = []
+    for one in marks:
+        for number, family in enumerate(one.paper.families, 1):
+            for candidate in one.present:
+                earned = candidate.of_question(number)
+                rows += [[code, candidate.number, one.paper.sheet.name,
+                          one.paper.sheet.date.isoformat(), number, earned, family.marks,
+                          "yes" if earned >= SHOWN_AT * family.marks else "no"]
+                         for code in family.outcomes]
+    return csv_text(EVIDENCE_HEAD, sorted(rows, key=lambda row: (row[0], row[1], row[3], row[4])))
 
 
 def tables_csv():

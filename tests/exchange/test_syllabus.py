@@ -9,7 +9,13 @@ from paper_samples import class_paper
 
 from levelkit.cli import main
 from levelkit.errors import InputError
-from levelkit.exchange.syllabus import competence_tables, map_csv, syllabus_map, tables_csv
+from levelkit.exchange.syllabus import (
+    competence_tables,
+    evidence_csv,
+    map_csv,
+    syllabus_map,
+    tables_csv,
+)
 from levelkit.exercises import families
 from levelkit.exercises.oral import oral_questions
 from levelkit.records.answers import Answers
@@ -87,6 +93,14 @@ def test_evidence_counts_who_has_shown_an_outcome_on_a_marked_paper(tmp_path):
     assert found["L03.1"].evidence == found["L03.2"].evidence == 1
     assert found["L08.1"].evidence == 0 and "no assessed evidence" in found["L08.1"].gaps
     assert found["L03.1"].gaps == ()
+    marks = mark_class(paper, Answers(entries, {}, ()))
+    lines = list(csv.DictReader(io.StringIO(evidence_csv([marks]))))
+    shown = {(row["outcome"], row["candidate"]): row["shown"] for row in lines}
+    assert shown["L03.1", "1001"] == "yes" and shown["L03.1", "1002"] == "no"
+    assert ("L03.1", "1003") not in shown  # absent
+    for row in found.values():
+        assert row.evidence == len({who for (code, who), said in shown.items()
+                                    if code == row.outcome and said == "yes"})
 
 
 def test_the_tables_open_anywhere_and_have_units_in_their_heads():
