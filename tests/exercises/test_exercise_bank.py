@@ -207,3 +207,11 @@ def test_a_planted_fault_in_the_bank_is_named(tmp_path, old, new, complaint):
     with pytest.raises(BankError, match="planted.toml") as caught:
         read(tmp_path, GOOD.replace(old, new, 1))
     assert complaint in str(caught.value)
+
+
+def test_a_range_runs_from_low_to_high_by_its_step():
+    """As written in the bank: 5.0 to 18.0 bar by 0.5, and 140 to 320 mm by 5."""
+    family = families()["glass-reads-low"]
+    pressures, levels = (family.given(name).values for name in ("gauge_pressure", "level"))
+    assert pressures[:3] == (5.0, 5.5, 6.0) and pressures[-1] == 18.0 and len(pressures) == 27
+    assert levels[:3] == (140.0, 145.0, 150.0) and levels[-1] == 320.0 and len(levels) == 37

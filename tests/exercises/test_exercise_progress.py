@@ -224,3 +224,29 @@ def test_another_sheet_is_another():
 def test_a_sheet_that_cannot_be_made_gets_a_sentence(wish, complaint):
     with pytest.raises(InputError, match=complaint):
         make_sheet("secret", "s", *wish)
+
+
+def test_of_those_that_cure_a_weak_spot_the_one_longest_untried_comes_next():
+    progress = tried(Progress(), "glass-reads-low", {"height": "214.6 mm"})
+    code = weak_misconceptions(progress)[0]
+    curing = [one.id for one in families().values() if code in one.misconceptions]
+    assert len(curing) > 2
+    seen = []
+    for _ in curing:  # answered wrongly each time, the spot stays weak: each comes once
+        chosen = next_family(progress).family_id
+        seen.append(chosen)
+        progress = progress.with_attempt(example(chosen), mark(example("glass-reads-low"), {
+            "height": "214.6 mm"}), {}, "2030-01-07T10:00:00")
+    assert set(seen) | {"glass-reads-low"} == set(curing)
+    assert seen[-1] == "glass-reads-low"  # the first of all: the others were untried
+
+
+def test_the_weakest_spot_is_the_one_shown_most_often_then_the_last_one():
+    often = tried(tried(two_attempts(), "hot-column", {"height": "600,0 mm"}),
+                  "glass-reads-low", {"height": "214.6 mm"})
+    glass, column = (set(tried(Progress(), name, {"height": text}).attempts[0].misconceptions)
+                     for name, text in (("glass-reads-low", "214.6 mm"),
+                                        ("hot-column", "600,0 mm")))
+    assert set(weak_misconceptions(often)) == glass | column
+    assert weak_misconceptions(often)[0] in glass  # twice each, the glass last
+    assert weak_misconceptions(two_attempts())[0] in column

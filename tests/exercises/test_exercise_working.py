@@ -41,3 +41,13 @@ def test_formula_and_numbers_come_from_one_template():
 def test_numbers_as_printed():
     assert number_text(-0.04, 1) == "0.0" and number_text(-13.649, 1) == "−13.6"
     assert printed(0.18641, 3) == 0.186 and printed(8.7612e-3, 2, power=True) == 8.76e-3
+
+
+def test_of_an_odd_number_of_steps_the_later_and_larger_half_is_left_out():
+    odd = [one for one in map(example, families()) if len(one.family.steps) % 2]
+    assert len(odd) > 10
+    for one in odd:
+        full, partly = faded(one, FULL), faded(one, PARTLY)
+        half = len(full) // 2
+        same = [a == b for a, b in zip(full, partly, strict=True)]
+        assert all(same[:half]) and not same[half], one.family.id
