@@ -23,6 +23,7 @@ LAYERS = (
     ("check",),
     ("panels",),
     ("lesson",),
+    ("room",),
     ("cli",),
 )
 """Lowest first. A module may import from its own layer's package and from layers below."""

@@ -38,6 +38,9 @@ def _parser():
         "check", help="compare computed values with published ones",
         description="Print a page of values computed now beside published ones. The exit status "
                     "is 0 only if all agree and the planted wrong line is caught.")
+    checking.add_argument("--room", action="store_true",
+                          help="look at this computer before class instead: browser, versions, "
+                               "fonts, speed, screen")
     checking.set_defaults(run=_check)
 
     add_class_commands(commands)
@@ -57,8 +60,11 @@ def _open(options):
 
 
 def _check(options):
-    from ..check import check_page
+    if options.room:
+        from ..room import room_page as page_of
+    else:
+        from ..check import check_page as page_of
 
-    page, passed = check_page()
+    page, passed = page_of()
     print(page)
     return 0 if passed else 1
