@@ -23,6 +23,7 @@ from .readings import format_plain
 from .remote_setting import RemoteSetting, healthy_transmitter
 
 NO_FAULT = "none"
+FURTHEST = 30.0  # kPa: ends of a range entered by hand
 WARM_FROM = kelvin(70.0)
 _SEEN = (("at once", 0.0), ("after 5 s", 5.0), ("after 1 min", 60.0), ("after 10 min", 600.0),
          ("after 1 hour", 3600.0))
@@ -82,8 +83,10 @@ class TransmitterPanel(Panel):
         healthy = self._healthy(normal)
         faults = [(f"{fault.number}  {fault.name}", fault.key) for fault in REMOTE_FAULTS
                   if TRANSMITTER in fault.effects and fault.apply(healthy) is not healthy]
-        self._compensated = widgets.Checkbox(value=False, description="Pressure compensation",
-                                             indent=False)
+        self._compensated, self._by_hand = (
+            widgets.Checkbox(value=False, description=words, indent=False)
+            for words in ("Pressure compensation", "Range by hand"))
+        worked_out = healthy.calibration
         return {
             "pressure": Control("Drum pressure", "bar g", 0, 100, 0.5, normal["pressure"], 1),
             "level": Control("True drum level", "mm", -50, top, 1, normal["level"], 0),
@@ -101,31 +104,51 @@ class TransmitterPanel(Panel):
                                       style=style),
             "seconds": widgets.Dropdown(options=_SEEN, description="Looked at", style=style),
             "compensated": self._compensated,
+            "by_hand": self._by_hand,
+            "lrv": Control("LRV, 4 mA at", "kPa", -FURTHEST, FURTHEST, 0.01,
+                           round(worked_out.lower_value / 1e3, 2), 2),
+            "urv": Control("URV, 20 mA at", "kPa", -FURTHEST, FURTHEST, 0.01,
+                           round(worked_out.upper_value / 1e3, 2), 2),
         }
 
     def _control_grid(self):
-        cells = [control for control in self.controls.values()
-                 if control is not self._compensated]
-        grid = widgets.Box([*cells, self.advice])
+        """Nine cells: a range by hand stands where the calibration and the depth stood."""
+        cells = ("pressure", "level", "calibrated", "lrv", "leg_temperature", "loss", "depth",
+                 "urv", "connection", "fault", "seconds")
+        grid = widgets.Box([*(self.controls[key] for key in cells), self.advice])
         grid.add_class("lk-grid")
         grid.add_class("lk-three")
+        self._by_hand.observe(self._swap, "value")
+        self._swap()
         return grid
+
+    def _swap(self, _=None):
+        by_hand = self._by_hand.value
+        for keys, shown in ((("calibrated", "depth"), not by_hand), (("lrv", "urv"), by_hand)):
+            for key in keys:
+                self.controls[key].layout.display = None if shown else "none"
 
     def _button_row(self):
         row = super()._button_row()
-        row.children = (*row.children, self._compensated)
+        row.children = (*row.children, self._compensated, self._by_hand)
         return row
 
     def _healthy(self, values):
-        return healthy_transmitter(self.boiler, self.barometer, RemoteSetting(
+        state = healthy_transmitter(self.boiler, self.barometer, RemoteSetting(
             values["pressure"], values["level"] / 1000, values["calibrated"],
             kelvin(values["leg_temperature"]), values["loss"] / 1000, values["depth"],
             values["connection"], values["compensated"]))
+        if not values["by_hand"]:
+            return state
+        return replace(state, calibration=TransmitterRange(
+            1e3 * values["lrv"], 1e3 * values["urv"], 0.0, state.legs.weir_height))
 
     def evaluate(self, values):
         key = values["fault"]
         for name in ("pressure", "leg_temperature", "loss"):
             self.controls[name].disabled = name in _NO_SAY.get(key, ())
+        for name in ("lrv", "urv"):  # a compensation works its range out for itself
+            self.controls[name].disabled = values["compensated"]
         state, fault = self._healthy(values), None
         if key != NO_FAULT:
             fault = fault_named(key)
@@ -194,6 +217,8 @@ class TransmitterPanel(Panel):
             "NE 43": reading.band,
             "connection": values["connection"],
             "compensated": "yes" if values["compensated"] else "no",
+            "LRV [kPa]": format_plain(result.range_in_use.lower_value / 1e3, 2),
+            "URV [kPa]": format_plain(result.range_in_use.upper_value / 1e3, 2),
             "fault": result.fault,
         }
 
@@ -233,7 +258,7 @@ def _normal(boiler):
             "calibrated": boiler.transmitter.calibration_pressure_bar,
             "leg_temperature": preset.leg_celsius, "loss": 0.0,
             "depth": boiler.transmitter.depth, "connection": REVERSED, "fault": NO_FAULT,
-            "seconds": 0.0, "compensated": False}
+            "seconds": 0.0, "compensated": False, "by_hand": False}
 
 
 def _presets(boiler):

@@ -114,6 +114,27 @@ def test_the_panel_fits_a_1280x720_screen_and_nothing_is_cut(opened, projector, 
         press(panel, "Reset")
 
 
+@pytest.mark.parametrize("projector", [False, True], ids=["screen", "projector"])
+def test_a_range_by_hand_fits_and_one_without_span_is_refused_in_a_sentence(opened, projector):
+    reveal(opened)
+    panel = panel_of(opened)
+    if projector:
+        press(panel, "Projector size")
+    panel.get_by_role("checkbox", name="Range by hand").check()
+    for name, typed in (("LRV, 4 mA at", "2,5"), ("URV, 20 mA at", "2,5")):
+        entry = panel.get_by_role("textbox", name=name)
+        entry.fill(typed)
+        entry.press("Enter")
+    panel.locator(".lk-problem", has_text="both 2500 Pa; the span must not be 0 Pa").wait_for()
+    try:
+        assert_fits_the_screen(opened, panel,
+                               f"lesson-08-by-hand-{'projector' if projector else 'screen'}")
+    finally:
+        if projector:
+            press(panel, "Projector size")
+        press(panel, "Reset")
+
+
 def test_the_longest_advice_still_fits(opened):
     reveal(opened)
     panel = panel_of(opened)

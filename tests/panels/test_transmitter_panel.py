@@ -141,6 +141,36 @@ def test_an_impossible_state_is_a_sentence_and_the_picture_stays(panel):
     assert panel._problem.value == ""
 
 
+def test_a_range_of_no_span_is_a_sentence_and_the_picture_stays(panel):
+    panel.set(by_hand=True)
+    before = panel._picture.value
+    panel.set(lrv=1.15, urv=1.15)
+    assert "both 1150 Pa; the span must not be 0 Pa" in panel._problem.value
+    assert panel._picture.value == before
+    panel.set(urv=1.16)
+    assert panel._problem.value == "" and panel.result.range_in_use.span == pytest.approx(10.0)
+
+
+def test_a_range_by_hand_takes_the_place_of_the_calibration(panel):
+    """An open tank of 725 kg/m3: 0 to 3.55 kPa. On a wet leg it never leaves the empty end."""
+    visible = [key for key in ("calibrated", "depth", "lrv", "urv")
+               if panel.controls[key].layout.display is None]
+    assert visible == ["calibrated", "depth"]
+    panel.set(by_hand=True)
+    assert abs(panel.result.reading.error) < 0.002  # as worked out, to two decimals
+    panel.set(connection=DIRECT, lrv=0.0, urv=3.55)
+    visible = [key for key in ("calibrated", "depth", "lrv", "urv")
+               if panel.controls[key].layout.display is None]
+    assert visible == ["lrv", "urv"]
+    for level in (0, 250, 500):
+        panel.set(level=level)
+        assert panel.result.reading.current == 0.0038
+    panel.set(compensated=True)
+    assert panel.controls["lrv"].disabled and abs(panel.result.reading.error) < 1e-9
+    press(panel, "normal steaming")
+    assert panel.controls["lrv"].layout.display == "none" and not panel.values()["by_hand"]
+
+
 def test_a_typed_comma_is_taken_and_a_level_above_the_weir_is_refused(panel):
     type_in(panel.controls["pressure"], "12,5")
     assert panel.result.state.drum.pressure == pytest.approx(absolute_pressure(12.5, BAROMETER))
