@@ -5,7 +5,7 @@ from working_value import working_value
 
 from levelkit.exercises import bank, example, families, family, mark, variant
 from levelkit.exercises.acceptance import CLEARANCE
-from levelkit.exercises.family import CHOICE, METHOD, VALUE, BankError
+from levelkit.exercises.family import CHOICE, METHOD, VALUE, BankError, marks_by_kind
 from levelkit.exercises.templates import number_text, working_text
 from levelkit.exercises.variants import good_share
 from levelkit.exercises.verdicts import fits
@@ -215,3 +215,10 @@ def test_a_range_runs_from_low_to_high_by_its_step():
     pressures, levels = (family.given(name).values for name in ("gauge_pressure", "level"))
     assert pressures[:3] == (5.0, 5.5, 6.0) and pressures[-1] == 18.0 and len(pressures) == 27
     assert levels[:3] == (140.0, 145.0, 150.0) and levels[-1] == 320.0 and len(levels) == 37
+
+
+@pytest.mark.parametrize("text", ["", "M1 X2", "two", "M1 A"])
+def test_marks_that_are_not_written_as_in_a_scheme_are_refused(text):
+    with pytest.raises(bank.BankError, match="not written like"):
+        marks_by_kind(text)
+    assert marks_by_kind("M2 A1 M1") == {"M": 3, "A": 1, "B": 0}

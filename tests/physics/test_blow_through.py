@@ -310,3 +310,21 @@ def test_permuted_ways_reach_the_same_proof():
 def test_unknown_words_are_refused_in_words(call, words):
     with pytest.raises(InputError, match=words):
         call()
+
+
+def test_drills_are_drawn_as_often_as_the_notes_say():
+    """A quarter healthy, half in sight; the rest alike: four standard deviations of 3000."""
+    drills = [new_drill(seed) for seed in range(3000)]
+
+    def near(count, share):
+        return abs(count - 3000 * share) < 4 * (3000 * share * (1 - share)) ** 0.5
+
+    faults = [drill.fault for drill in drills]
+    assert near(faults.count("none"), 0.25)
+    assert all(near(faults.count(name), 0.75 / (len(FAULTS) - 1)) for name in FAULTS
+               if name != "none")
+    zones = [drill.condition.zone for drill in drills]
+    assert near(zones.count(IN_SIGHT), 0.5)
+    assert all(near(zones.count(zone), 0.5 / 3) for zone in (ABOVE, BETWEEN, BELOW))
+    healthy = [drill for drill in drills if drill.fault == "none"]
+    assert near(4 * sum(one.condition.zone == IN_SIGHT for one in healthy), 0.5)  # independent

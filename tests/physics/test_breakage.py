@@ -210,3 +210,9 @@ def test_unknown_glass_is_refused():
         installation_findings(replace(GOOD, glass="bottle"))
     with pytest.raises(InputError, match="7 bar is 700 000 Pa"):
         chosen_glass(-1.0)
+
+
+def test_many_shocks_at_once_are_the_same_as_one_by_one():
+    many = thermal_shock_stress(BOROSILICATE, np.array([-20.0, 50.0]))
+    assert many.tolist() == [thermal_shock_stress(BOROSILICATE, -20.0),
+                             thermal_shock_stress(BOROSILICATE, 50.0)]

@@ -22,7 +22,7 @@ from levelkit.physics.cock_times import (
     shut_in_height,
 )
 from levelkit.physics.cocks import glass_after, glass_history, with_cocks
-from levelkit.physics.glass_contents import drained_contents
+from levelkit.physics.glass_contents import drained_contents, working_contents
 from levelkit.physics.passages import (
     glass_height_with_drops,
     passage_drop,
@@ -481,3 +481,23 @@ def test_a_glass_that_empties_or_fills_settles_at_its_ends():
     assert (empty.height, empty.place) == (0.0, EMPTY)
     full = settled_glass(tubular_state(level=0.5, height=0.1))
     assert (full.height, full.place) == (tubular_state().fitting.steam_connection, FULL)
+
+
+@pytest.mark.parametrize("faults, place", [
+    ({"water_choke": 1.0}, FULL), ({"water_choke": 1.0, "drain_passing": 0.1}, EMPTY),
+    ({"water_choke": 1.0, "steam_choke": 1.0}, HELD),
+])
+def test_nothing_falls_over_a_way_through_which_nothing_runs(faults, place):
+    settled = settled_glass(faulty(tubular_state(), **faults))
+    assert (settled.place, settled.leak_flow, settled.water_way_drop, settled.steam_way_drop) == (
+        place, 0.0, 0.0, 0.0)
+
+
+def test_working_contents_end_at_the_lip_or_at_the_bottom():
+    state = tubular_state(pipe_lip=0.03)
+    below, above = (working_contents(replace(state.drum, level=level), state.fitting).height
+                    for level in (0.02, 0.031))
+    assert below == 0.03  # held back by the pipe end
+    assert above == pytest.approx(0.031 * (state.drum.water_density - state.drum.steam_density)
+                                  / (state.fitting.water_density - state.drum.steam_density))
+    assert working_contents(replace(state.drum, level=-0.1), GaugeFitting()).height == 0.0

@@ -13,6 +13,7 @@ from levelkit.physics.drum_geometry import Drum, level_from_volume, water_volume
 from levelkit.physics.drum_outline import HEADS, section_radius
 from levelkit.physics.inclination import (
     InclinedDrumState,
+    InclinedSurface,
     exposed_length,
     inclined_surface,
     level_at,
@@ -186,3 +187,13 @@ def test_list_between_glasses_takes_the_whole_distance():
 def test_unusable_values_say_what_to_do(call, words):
     with pytest.raises(InputError, match=words):
         call()
+
+
+def test_along_a_level_drum_a_row_of_tubes_is_wet_or_dry_as_a_whole():
+    even = InclinedSurface(Drum(0.65, 5.6), 0.1, 0.0, 0.0, 0.0, 0.0)
+    assert exposed_length(even, 0.2) == 5.6
+    assert exposed_length(even, 0.05) == 0.0
+    trimmed = InclinedSurface(Drum(0.65, 5.6), 0.1, 0.1, 0.0, 0.0, 0.0)
+    assert exposed_length(trimmed, 0.1) == pytest.approx(2.8)  # the plane crosses at mid-drum
+    assert exposed_length(trimmed, 0.3) == pytest.approx(2.8 + 2.0)
+    assert exposed_length(trimmed, 5.0) == 5.6 and exposed_length(trimmed, -5.0) == 0.0

@@ -434,3 +434,12 @@ def test_twice_the_gravity_drains_the_leg_in_half_the_time():
                    chamber=replace(legs.chamber, make_up=0.0))
     assert legs_after(drum, legs, 2.0, 2 * 9.80665).reference_loss == pytest.approx(
         legs_after(drum, legs, 4.0).reference_loss, rel=1e-6)
+
+
+def test_a_shut_chamber_cools_to_a_third_in_its_cooling_time():
+    drum, legs = drum_and_legs(0.3)
+    start = drum.pressure
+    legs = replace(legs, chamber=replace(legs.chamber, isolated_pressure=start))
+    later = legs_after(drum, legs, legs.chamber.cooling_time)
+    excess = later.chamber.isolated_pressure - legs.barometer
+    assert excess == pytest.approx((start - legs.barometer) / np.e, rel=1e-9)
