@@ -10,12 +10,12 @@ import tempfile
 import time
 from pathlib import Path
 
-import nbformat
 import psutil
 
 HERE = Path(__file__).parent
 sys.path[:0] = [str(HERE.parent), str(HERE.parent / "browser"), str(HERE)]
 from conftest import ARGUMENTS, CHROMIUM, Lab, open_and_run  # noqa: E402
+from notebooks import write_notebook  # noqa: E402
 from panel_states import panel_makers  # noqa: E402
 from timing import WARM_UP, key_to_frame, storm_lag, summary, wander  # noqa: E402
 
@@ -35,16 +35,12 @@ def first_slider(panel):
 
 def notebook(folder, name, key):
     """Write a notebook with a panel and its naive version."""
-    cells = (
+    write_notebook(
+        folder / f"{name}.ipynb",
         f"import sys; sys.path.insert(0, {str(HERE)!r})\n"
         "from levelkit import lesson\nfrom naive_twin import naive_panel",
         f"panel = lesson.{name}()\npanel",
-        f"naive_panel(lesson.{name}(), {key!r})",
-    )
-    book = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(cell) for cell in cells])
-    book.metadata["kernelspec"] = {"name": "python3", "display_name": "Python 3",
-                                   "language": "python"}
-    nbformat.write(book, folder / f"{name}.ipynb")
+        f"naive_panel(lesson.{name}(), {key!r})")
 
 
 def kernel_time(maker, key, moves=40):

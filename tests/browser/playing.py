@@ -23,8 +23,9 @@ _COUNT_CHANGES = """([selector, attribute, milliseconds]) => new Promise((resolv
     const read = () => document.querySelector(selector)?.getAttribute(attribute);
     const begin = performance.now();
     const seen = [];
-    let last = read(), changed = begin, gap = 0;
+    let last = read(), changed = begin, gap = 0, frames = 0;
     const look = (now) => {
+        frames += 1;
         const value = read();
         if (value !== last) {
             seen.push(value);
@@ -32,7 +33,7 @@ _COUNT_CHANGES = """([selector, attribute, milliseconds]) => new Promise((resolv
             [last, changed] = [value, now];
         }
         if (now - begin < milliseconds) requestAnimationFrame(look);
-        else resolve({ seen, changes: seen.length, gap, seconds: (now - begin) / 1000 });
+        else resolve({ seen, changes: seen.length, frames, gap, seconds: (now - begin) / 1000 });
     };
     requestAnimationFrame(look);
 })"""
@@ -56,12 +57,30 @@ def wait_until_quiet(page):
 def watch(page, selector, attribute, milliseconds):
     """Watch an element of a film for a while.
 
-    Returns what painted frames showed anew (`seen`) and how often (`changes`), the longest time
-    between two changes [ms], the seconds watched, the messages to and from the kernel meanwhile.
+    Returns what painted frames showed anew (`seen`), how often (`changes`) of how many (`frames`),
+    the longest time between two changes [ms], the seconds watched, and the messages to and from
+    the kernel meanwhile.
     """
     page.evaluate("() => { window.levelkitMessages = []; }")
     found = page.evaluate(_COUNT_CHANGES, [selector, attribute, milliseconds])
     return found | {"messages": page.evaluate("() => window.levelkitMessages")}
+
+
+def assert_plays_without_the_kernel(page, panel, selector, attribute, film):
+    """Play a film: nearly every painted frame is new, many lie between the film's own frames."""
+    wait_until_quiet(page)  # the still picture follows first
+    panel.get_by_role("button", name="Play").focus()
+    page.keyboard.press("Space")
+    panel.get_by_role("button", name="Pause").wait_for()
+    found = watch(page, selector, attribute, 2000)
+    page.keyboard.press("Space")
+    panel.get_by_role("button", name="Play").wait_for()
+    part = page.locator(selector).first.get_attribute("data-part")
+    own = next(values for mark, name, values in film["tracks"] if (mark, name) == (part, attribute))
+    between = set(map(_numbers, found["seen"])) - set(map(_numbers, own))
+    assert found["messages"] == [], "the kernel is left alone while it plays"
+    assert found["changes"] > 0.8 * found["frames"]
+    assert len(between) > 5
 
 
 def drawn_values(panel):
@@ -80,6 +99,11 @@ def assert_shows_frame(panel, film, frame):
         if isinstance(value, str):
             assert found == value, (part, attribute)
         else:
-            numbers = [float(x) for x in found.replace(",", " ").split()]
-            wanted = list(value) if isinstance(value, tuple | list) else [value]
-            assert numbers == wanted, (part, attribute)
+            assert _numbers(found) == _numbers(value), (part, attribute)
+
+
+def _numbers(value):
+    """A number, some numbers, or the same as text, as a tuple."""
+    if isinstance(value, str):
+        return tuple(map(float, value.replace(",", " ").split()))
+    return tuple(value) if isinstance(value, tuple | list) else (value,)

@@ -15,7 +15,7 @@ from looking import (
     press,
     wait_for_words,
 )
-from playing import assert_shows_frame, note_messages, wait_until_quiet, watch
+from playing import assert_plays_without_the_kernel, assert_shows_frame, note_messages, watch
 
 from levelkit.constants import CAUTION
 from levelkit.lesson import ship_motion_panel
@@ -29,6 +29,11 @@ def opened(page, lab):
     note_messages(page)
     open_and_run(page, lab, LESSON)
     return page
+
+
+@pytest.fixture(scope="module")
+def own():
+    return ship_motion_panel()
 
 
 def panel_of(page):
@@ -82,19 +87,14 @@ def test_a_typed_comma_is_taken_and_a_refusal_is_a_sentence(opened, panel):
     press(panel, "Reset")
 
 
-def test_the_roll_is_played_and_worked_by_keyboard(opened, panel):
+def test_it_plays_smoothly_and_leaves_the_kernel_alone(opened, panel, own):
     choose(panel, "rolling")
-    play, pause = (panel.get_by_role("button", name=name) for name in ("Play", "Pause"))
-    wait_until_quiet(opened)  # the still picture follows first
-    play.focus()
-    opened.keyboard.press("Space")
-    pause.wait_for()
-    found = watch(opened, *WATER, 1500)
-    assert found["changes"] > 5, "the water moves"
-    assert found["messages"] == [], "the kernel is left alone while it plays"
-    pause.focus()
-    opened.keyboard.press("Enter")
-    play.wait_for()
+    own.set(**own.presets["rolling"])
+    assert_plays_without_the_kernel(opened, panel, *WATER, own.player.film)
+
+
+def test_the_time_is_worked_by_keyboard(opened, panel):
+    choose(panel, "rolling")
     time = panel.get_by_role("slider", name="Time")
     time.focus()
     opened.keyboard.press("Home")
@@ -109,9 +109,8 @@ def test_the_roll_is_played_and_worked_by_keyboard(opened, panel):
     assert time.input_value() == "0"
 
 
-def test_a_frame_on_the_page_is_the_frame_in_the_kernel(panel):
+def test_a_frame_on_the_page_is_the_frame_in_the_kernel(panel, own):
     choose(panel, "heavy roll")
-    own = ship_motion_panel()
     own.set(**own.presets["heavy roll"])
     time = panel.get_by_role("slider", name="Time")
     for frame in (15, 37, 0):
