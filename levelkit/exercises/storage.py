@@ -2,7 +2,7 @@
 
 import json
 import os
-from contextlib import contextmanager, suppress
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -32,9 +32,8 @@ def backup_of(path):
 def write_json(path, document):
     """Write a document as readable JSON; the old state stays beside it as a backup.
 
-    At every moment either the file or its backup is whole: the text is written to a
-    file aside and forced to the disk, the old one is moved to the backup, the new one
-    into its place.
+    At every moment the file is there and whole, old or new; the backup is for what others do
+    to the file: a synchroniser that cuts it off, a disk that fails.
 
     Parameters
     ----------
@@ -46,10 +45,9 @@ def write_json(path, document):
     path = Path(path)
     text = json.dumps(document, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
     path.parent.mkdir(parents=True, exist_ok=True)
-    with _written_aside(path, text) as aside:
-        if _read_or_none(path) is not None:
-            os.replace(path, backup_of(path))
-        os.replace(aside, path)
+    if _read_or_none(path) is not None:
+        write_text(backup_of(path), path.read_text(encoding="utf-8"))
+    write_text(path, text)
 
 
 def write_text(path, text):
@@ -62,20 +60,14 @@ def write_text(path, text):
     text : str
         What it is to hold; line ends are kept as they are.
     """
-    with _written_aside(Path(path), text) as aside:
-        os.replace(aside, path)
-
-
-@contextmanager
-def _written_aside(path, text):
-    """A file beside `path` that holds the text on the disk; gone again if anything fails."""
+    path = Path(path)
     aside = path.with_name(f"{path.name}.{os.getpid()}.new")
     try:
         with open(aside, "w", encoding="utf-8", newline="") as file:
             file.write(text)
             file.flush()
             os.fsync(file.fileno())
-        yield aside
+        os.replace(aside, path)
     except BaseException:
         with suppress(OSError):
             os.unlink(aside)

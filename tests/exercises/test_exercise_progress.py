@@ -70,13 +70,15 @@ def test_without_backup_it_says_so(path):
     assert "no backup" in load_progress(path).note
 
 
-def test_a_crash_at_the_last_moment_loses_nothing(path, monkeypatch):
+@pytest.mark.parametrize("last", [1, 2])
+def test_a_crash_at_any_moment_loses_nothing(path, monkeypatch, last):
     save_progress(path, two_attempts())
     real, calls = os.replace, []
 
     def failing(source, target):
         calls.append(target)
-        if len(calls) == 2:  # the old file is in the backup, the new one not yet in place
+        assert path.exists()
+        if len(calls) == last:  # 1: the backup not yet in place, 2: the new file not yet
             raise OSError("power cut")
         real(source, target)
 
@@ -84,9 +86,17 @@ def test_a_crash_at_the_last_moment_loses_nothing(path, monkeypatch):
     with pytest.raises(OSError):
         save_progress(path, Progress())
     monkeypatch.undo()
+    assert load_progress(path) == two_attempts()
+    assert [name for name in os.listdir(path.parent) if name.endswith(".new")] == []
+
+
+def test_a_file_that_is_gone_is_taken_from_the_backup_and_said(path):
+    save_progress(path, Progress())
+    save_progress(path, two_attempts())
+    save_progress(path, two_attempts())
+    path.unlink()
     back = load_progress(path)
     assert back.attempts == two_attempts().attempts and "was missing" in back.note
-    assert [name for name in os.listdir(path.parent) if name.endswith(".new")] == []
 
 
 def test_a_broken_file_never_becomes_the_backup(path):
