@@ -260,3 +260,8 @@ def test_the_weakest_spot_is_the_one_shown_most_often_then_the_last_one():
     assert set(weak_misconceptions(often)) == glass | column
     assert weak_misconceptions(often)[0] in glass  # twice each, the glass last
     assert weak_misconceptions(two_attempts())[0] in column
+
+
+def test_a_sheet_keeps_to_its_difficulty():
+    middle = make_sheet("secret", "sheet 1", 3, 21, difficulty=(2, 2))
+    assert {families()[one].difficulty for one in middle.family_ids} == {2}
