@@ -1,5 +1,6 @@
 """The one thing that a lesson imports."""
 
+from .check import check_page, discrepancy_lines, summary
 from .constants import CAUTION
 from .exercises import FULL, example
 from .exercises.oral_record import OralRecord, finished
@@ -33,7 +34,8 @@ from .physics.breakage import ISOLATION_DRILL, WARMING_DRILL
 from .scenario import load_ship
 
 __all__ = ["CAUTION", "Prediction", "SelfCheck", "blow_through_panel", "bolts_panel",
-           "breakage_panel", "cocks_panel", "diagnosis_panel", "error_map", "exercise",
+           "breakage_panel", "check_discrepancies", "check_page", "check_summary", "cocks_panel",
+           "diagnosis_panel", "error_map", "exercise",
            "gauge_glass_panel", "glass_types_panel", "installation_check", "isolation_drill",
            "marked_example", "optics_panel", "oral_outcome", "oral_panel", "practice_panel", "ship",
            "ship_motion_panel", "sweep_chart", "sweep_panel", "swell_panel", "transmitter_panel",
@@ -41,6 +43,7 @@ __all__ = ["CAUTION", "Prediction", "SelfCheck", "blow_through_panel", "bolts_pa
            "worked_example"]
 
 ship = load_ship()
+check_summary, check_discrepancies = summary, discrepancy_lines
 
 
 def diagnosis_panel(boiler="water_tube"):

@@ -1,5 +1,5 @@
 """`levelkit check`: computed values beside published ones, on one page."""
 
-from .page import check_page
+from .page import check_page, discrepancy_lines, summary
 
-__all__ = ["check_page"]
+__all__ = ["check_page", "discrepancy_lines", "summary"]
