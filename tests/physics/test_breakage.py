@@ -216,3 +216,8 @@ def test_many_shocks_at_once_are_the_same_as_one_by_one():
     many = thermal_shock_stress(BOROSILICATE, np.array([-20.0, 50.0]))
     assert many.tolist() == [thermal_shock_stress(BOROSILICATE, -20.0),
                              thermal_shock_stress(BOROSILICATE, 50.0)]
+
+
+def test_a_ball_that_neither_sinks_nor_floats_is_refused():
+    with pytest.raises(InputError, match="floats in the fluid"):
+        ball_lift_velocity(0.0127, 897.0, 897.0)

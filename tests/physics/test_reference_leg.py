@@ -116,3 +116,7 @@ def test_impossible_leg_is_refused(call, message):
 def test_decay_is_exponential_as_along_a_stem():
     excess = leg_temperature(0.25, 549.8, AIR, 0.1) - AIR
     assert excess / (549.8 - AIR) == pytest.approx(exp(-2.5))
+
+
+def test_a_chamber_as_cold_as_the_air_has_no_excess_to_lose():
+    assert flashing_length(1e5, 0.5, 300.0, 300.0, 0.2, 990.0, saturation_temperature) == 0.0

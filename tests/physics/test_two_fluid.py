@@ -345,3 +345,11 @@ def test_a_level_counts_as_on_the_scale_up_to_its_very_ends():
         assert scale_status(level, 0.5) == status
     assert scale_status(np.array([-0.1, 0.2, 0.6]), 0.5).tolist() == [
         OFF_SCALE_LOW, IN_RANGE, OFF_SCALE_HIGH]
+
+
+def test_a_fluid_just_as_dense_as_the_water_on_it_carries_nothing():
+    state = two_fluid()
+    legs = replace(state.legs, reference_run_density=1050.0, drum_run_density=1050.0)
+    alike = replace(state, legs=legs, fluid=IndicatingFluid("test fluid", 1050.0))
+    with pytest.raises(InputError, match="not denser than the water on it"):
+        two_fluid_reading(alike)
