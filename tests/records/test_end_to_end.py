@@ -10,6 +10,7 @@ import pytest
 
 from levelkit.cli import main
 from levelkit.papers.paper_record import read_paper
+from levelkit.records.answers import read_answers
 from levelkit.records.rehearsal import rehearse
 from levelkit.resources import shipped_folder
 
@@ -118,6 +119,15 @@ def test_the_walk_through_runs_as_it_is_written(tmp_path, monkeypatch, capsys):
     left = sorted(path.name for path in Path("class_test").rglob("*") if path.is_file())
     assert len(left) == 8 and all(name.startswith(("03_", "evidence", "platform", "stcw", "syll"))
                                   for name in left)
+
+
+def test_the_documented_hand_in_is_read_as_it_stands(folder, tmp_path):
+    text = (shipped_folder("lessons") / "notes" / "class_test.md").read_text(encoding="utf-8")
+    path = tmp_path / "x.json"
+    path.write_text(re.search(r"```json\n(.*?)```", text, re.DOTALL).group(1), encoding="utf-8")
+    answers = read_answers([path], read_paper(folder))
+    assert answers.faults == () and answers.entries == {"303": {
+        (2, "height"): "231,4 mm", (2, "error"): "13.6 mm low", (4, "falls"): "b"}}
 
 
 def test_the_rehearsal_needs_nothing_handed_in(folder, capsys):
