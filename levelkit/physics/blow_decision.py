@@ -139,8 +139,9 @@ def judged(drill, declaration):
     Notes
     -----
     The hidden truth is not looked at: a lucky guess does not pass, and a level declared
-    "not proved" passes only while it is not. Where nothing is proved, stopping the firing
-    is as right as proving another glass. On a high-pressure plate glass blowing harder or
+    "not proved" passes only while it is not and each way has been let blow alone: to turn
+    away from a glass untried proves nothing about it. Where nothing is proved, stopping the
+    firing is as right as proving another glass. On a high-pressure plate glass blowing harder or
     more often than needed fails as well.
 
     References
@@ -167,6 +168,8 @@ def judged(drill, declaration):
     if declaration.action not in right:
         reasons.append(f"The action for a level {zone} is: {decision.action}. {CAUTION}")
     verdicts = {line.statement: line.verdict for line in ledger(drill)}
+    if zone == declaration.zone == NOT_PROVED:
+        reasons += _not_tried(drill)
     reasons += [f"Nothing seen so far proves: {claim}." for claim in declaration.claims
                 if verdicts[claim] != PROVED]
     inside = drill.entries[-1].inside
@@ -176,6 +179,15 @@ def judged(drill, declaration):
     if drill.variant == PLATE_DRILL:
         reasons += plate_harm(drill)
     return Judgement(not reasons, tuple(reasons), returning_remarks(drill), decision)
+
+
+def _not_tried(drill):
+    """What a glass that is called not proved has not been asked yet."""
+    looks = {(inside.steam_handle, inside.water_handle)
+             for inside in (entry.inside for entry in drill.entries) if inside.drain_handle}
+    return [f"The {way} was not let blow alone: a glass untried is not yet a glass not proved."
+            for way, alone in (("water way", (False, True)), ("steam way", (True, False)))
+            if alone not in looks]
 
 
 def returning_remarks(drill):
