@@ -14,7 +14,8 @@ class PartsQuiz(widgets.VBox):
 
     def __init__(self, changed):
         self._changed = changed
-        self.answer = widgets.Dropdown(style={"description_width": "initial"})
+        self.answer = widgets.Dropdown(description="Name of the part",
+                                       style={"description_width": "initial"})
         self.check = widgets.Button(description="Check the name")
         self.check.on_click(lambda _: self._check())
         self._said = widgets.HTML()
