@@ -1,11 +1,12 @@
 """The ship motion panel: a drum listed, trimmed or rolling, and what its end glasses show."""
 
-from math import degrees, isnan, radians
+from math import atan, degrees, isnan, radians
 
 import ipywidgets as widgets
 import numpy as np
 
 from ..errors import InputError
+from ..physics.glass import IN_SIGHT
 from ..physics.level_filter import delay_against_roll, filter_against_roll
 from ..physics.motion import swing_amplification
 from ..scene.motion_view import DrumAtSea, MotionChart, MotionFrame
@@ -95,7 +96,13 @@ class ShipMotionPanel(MovingPanel):
         boiler, setting = self.boiler, result.setting
         still = DrumAtSea(boiler.title, boiler.drum.shape, setting.lies, setting.distance,
                           boiler.glass.mounting, boiler.drum.topmost_tube, setting.level)
-        frames = [self._frame(result, i, look, show_truth) for i in range(len(result.times))]
+        if setting.motion == STILL:
+            frames = [self._frame(result, 0, self._still_rows(result, look, show_truth))]
+        else:
+            first, last = self._swing_rows(result, look, show_truth)
+            frames = [
+                self._frame(result, i, (*first, _tilt(result, i), *last) if look.detail else first)
+                for i in range(len(result.times))]
         return motion_film(still, self._chart(result), frames, result.times, look, show_truth)
 
     def _chart(self, result):
@@ -115,19 +122,19 @@ class ShipMotionPanel(MovingPanel):
         return MotionChart(across, (_SWEEP[0], _SWEEP[-1]), (-100.0, 600.0), _SWEEP,
                            _curves(names, levels, setting, _SWEEP))
 
-    def _frame(self, case, i, look, show_truth):
-        glasses = tuple(type(case.glasses)(
+    def _glasses(self, case, i):
+        return tuple(type(case.glasses)(
             float(case.glasses.indicated_level[end, i]), 0.0,
             float(case.glasses.reading[end, i]), str(case.glasses.visibility[end, i]))
             for end in (0, 1))
+
+    def _frame(self, case, i, rows):
         list_counts = case.setting.lies == ATHWARTSHIPS
         angle = float((case.ship_list if list_counts else case.ship_trim)[i])
         cursor = degrees(angle) if case.setting.motion == STILL else float(case.times[i])
         return MotionFrame(
-            float(case.surface.mid_level[i]), float(np.broadcast_to(
-                case.surface.slope_along, case.times.shape)[i]), glasses, angle,
-            float(case.dry_tubes[i]), cursor, self._rows(case, i, glasses, look, show_truth),
-            *self._attitude(case, i))
+            float(case.surface.mid_level[i]), _slope(case, i), self._glasses(case, i), angle,
+            float(case.dry_tubes[i]), cursor, rows, *self._attitude(case, i))
 
     def _attitude(self, case, i):
         """How the ship lies: in the plane of the picture, and altogether."""
@@ -140,30 +147,27 @@ class ShipMotionPanel(MovingPanel):
         shown = both[0] if case.setting.lies == ATHWARTSHIPS else both[1]
         return shown, ", ".join(both)
 
-    def _rows(self, case, i, glasses, look, show_truth):
-        def truth(text):
-            return text if show_truth else "hidden"
-
-        setting = case.setting
-        upright = ("Upright level", truth(_mm(setting.level)))
-        seen = all(glass.visibility == "in sight" for glass in glasses)
-        mean = ("Mean",
-                _mm(sum(glass.indicated_level for glass in glasses) / 2) if seen
-                else "out of sight")
-        middle = ("Mid-drum level", truth(_mm(float(case.surface.mid_level[i]))))
-        if setting.motion == STILL:
-            remote = ("DP indicator", "beyond tappings" if isnan(case.remote_level)
-                      else _mm(case.remote_level))
-            tilt = ("Water tilts", _tilt(case, i))
-            return (upright, middle, mean, remote, tilt) if look.detail else (upright, middle,
-                                                                              mean)
-        swing = ("Level at a glass", truth(f"\u00b1{1000 * case.swing:.0f} mm"))
-        shown = ("Glass swings", f"\u00b1{1000 * case.shown_swing:.0f} mm")
+    def _still_rows(self, case, look, show_truth):
+        glasses, middle = self._glasses(case, 0), float(case.surface.mid_level[0])
+        seen = all(glass.visibility == IN_SIGHT for glass in glasses)
+        mean = _mm(sum(glass.indicated_level for glass in glasses) / 2)
+        rows = (("Upright level", _mm(case.setting.level) if show_truth else "hidden"),
+                ("Mid-drum level", _mm(middle) if show_truth else "hidden"),
+                ("Mean", mean if seen else "out of sight"))
         if not look.detail:
-            return upright, swing, shown
-        return (upright, swing, shown, ("Water tilts", _tilt(case, i)),
-                ("Slosh period", self._slosh(case)),
-                *self._alarm(case))
+            return rows
+        return (*rows, ("DP indicator", "beyond tappings" if isnan(case.remote_level)
+                        else _mm(case.remote_level)), _tilt(case, 0))
+
+    def _swing_rows(self, case, look, show_truth):
+        """Rows that hold for the whole swing, above and below what changes in it."""
+        swing = f"\u00b1{1000 * case.swing:.0f} mm"
+        first = (("Upright level", _mm(case.setting.level) if show_truth else "hidden"),
+                 ("Level at a glass", swing if show_truth else "hidden"),
+                 ("Glass swings", f"\u00b1{1000 * case.shown_swing:.0f} mm"))
+        if not look.detail:
+            return first, ()
+        return first, (("Slosh period", self._slosh(case)), *self._alarm(case))
 
     def _slosh(self, case):
         """Period of the water's own swing, and what it would make of the motion undamped."""
@@ -187,7 +191,7 @@ class ShipMotionPanel(MovingPanel):
 
     def reading(self, result, values):
         frame = min(self.player.frame, len(result.times) - 1)
-        glasses = self._frame(result, frame, self.look, True).glasses
+        glasses = self._glasses(result, frame)
         names = ("port", "starboard") if values["lies"] == ATHWARTSHIPS else ("aft", "forward")
         return {
             "drum": values["lies"], "ship": values["motion"],
@@ -210,9 +214,13 @@ def _curves(names, levels, setting, xs):
             ("upright level", np.full(len(xs), 1000 * setting.level), "true-thin"))
 
 
+def _slope(case, i):
+    """Rise of the water towards the left end [m/m]; one number where nothing tilts it."""
+    return float(np.broadcast_to(case.surface.slope_along, case.times.shape)[i])
+
+
 def _tilt(case, i):
-    slope = np.broadcast_to(case.surface.slope_along, case.times.shape)[i]
-    return f"{abs(np.degrees(np.arctan(slope))):.1f}\u00b0"
+    return "Water tilts", f"{abs(degrees(atan(_slope(case, i)))):.1f}\u00b0"
 
 
 def _mm(height):

@@ -8,11 +8,19 @@ from math import degrees, pi, radians, sin, sqrt, tan
 import numpy as np
 import pytest
 from handling import nothing_swallowed, press, type_in
+from hypothesis import given
+from hypothesis import strategies as st
 
 from levelkit.lesson import ship_motion_panel
 from levelkit.panels.sea_state import FORE_AND_AFT, PITCHES, ROLLS
 from levelkit.panels.twin import StaticTwin
 from levelkit.physics.drum_geometry import water_volume
+from levelkit.scene.look import SCREEN
+
+
+@pytest.fixture(scope="module")
+def made():
+    return ship_motion_panel()
 
 
 @pytest.fixture()
@@ -45,6 +53,19 @@ def test_list_by_hand(panel):
     ends, mid = panel.result.glasses.indicated_level[:, 0], panel.result.surface.mid_level[0]
     assert ends - mid == pytest.approx([2.4 * tan(radians(4)), -2.4 * tan(radians(4))])
     assert ends.mean() == pytest.approx(mid, abs=1e-12)
+
+
+@given(st.floats(-15, 15), st.floats(50, 450))
+def test_the_mean_of_two_glasses_is_the_level_at_mid_drum_until_an_end_is_out_of_sight(
+        made, list_angle, level):
+    made.set(list=list_angle, level=level)
+    glasses, middle = made.result.glasses, made.result.surface.mid_level[0]
+    mean = dict(made._still_rows(made.result, SCREEN, True))["Mean"]
+    if set(glasses.visibility[:, 0]) == {"in sight"}:
+        assert glasses.indicated_level[:, 0].mean() == pytest.approx(middle, abs=1e-9)
+        assert mean == f"{1000 * middle:.1f} mm"
+    else:
+        assert mean == "out of sight" and mean in [b.text for b in made.drawing.text_boxes]
 
 
 @pytest.mark.parametrize("values", [
