@@ -96,7 +96,7 @@ def wrong_imports(package_root=PACKAGE):
 
 
 DOCUMENTED = ("levelkit.constants", "levelkit.errors", "levelkit.units", "levelkit.properties",
-              "levelkit.physics", "levelkit.faults", "levelkit.scenario")
+              "levelkit.physics", "levelkit.faults", "levelkit.scenario", "levelkit.diagnosis")
 _UNIT = re.compile(r"\[[^\]]+\]")
 _NO_UNIT = re.compile(r":\s*(str|bool|int|list of str|tuple of str|callable|None)\b")
 

@@ -94,6 +94,14 @@ def add_class_commands(commands):
     qti.add_argument("--output", type=Path, default=Path("levelkit_questions.zip"))
     qti.set_defaults(run=_qti)
 
+    matrix = commands.add_parser(
+        "matrix", help="print what each of 45 faults does to each indicator",
+        description="Compute the fault matrix of the ship's water-tube boiler at three pressures "
+                    "and two levels, and write it as PDF.")
+    matrix.add_argument("--page", default="A4", help="A4 or Letter (default: A4)")
+    matrix.add_argument("--output", type=Path, default=Path("fault_matrix.pdf"))
+    matrix.set_defaults(run=_matrix)
+
     syllabus = commands.add_parser(
         "syllabus", help="where each outcome is taught, practised and assessed",
         description="Write the syllabus map and the competence tables as CSV, with gaps; from "
@@ -183,6 +191,17 @@ def _qti(options):
     kept = write_kept(options.output, content, _now())
     return _told(filter(None, [kept, f"{options.variants} variants of {len(options.families)} "
                                      f"question families are in {options.output}."]))
+
+
+def _matrix(options):
+    from ..papers.fault_matrix import matrix_pdf
+    from ..papers.keeping import write_kept
+    from ..scenario import load_ship
+
+    ship = load_ship()
+    content = matrix_pdf(ship.boilers["water_tube"], ship.barometer, options.page)
+    kept = write_kept(options.output, content, _now())
+    return _told(filter(None, [kept, f"The matrix of faults is in {options.output}."]))
 
 
 def _syllabus(options):

@@ -20,7 +20,8 @@ from ..properties import (
     saturation_temperature,
 )
 from ..units import celsius
-from .readings import FAILED, bench_result, movement, read
+from .movement import movement
+from .readings import FAILED, bench_result, read
 from .setting import AIR_RECEIVER, GLASS_A, GLASS_B, GLASSES, NAMES, REMOTES, U_TUBE
 
 COLD_ROOM = 20.0
@@ -59,7 +60,28 @@ correction. Common practice, no source."""
 
 
 def shown_mm(reading):
-    """Return a reading in mm within what its scale can show, for comparing like with like."""
+    """Return a reading in mm within what its scale can show, for comparing like with like.
+
+    Parameters
+    ----------
+    reading : Reading [m]
+        What an instrument shows.
+
+    Returns
+    -------
+    float [mm]
+        As its pointer or surface stands.
+
+    References
+    ----------
+    None: a change of unit.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> round(shown_mm(bench_result(example_setting()).readings["transmitter 1"]))
+    250
+    """
     return 1000.0 * reading.shown
 
 

@@ -1,14 +1,12 @@
 """Correct before you compare: every reading reduced to drum level, with its uncertainty."""
 
 from dataclasses import dataclass
-from itertools import combinations
 
-from ..errors import InputError
 from ..physics.differential import reference_differential
 from ..physics.fluid_balance import fluid_difference
 from ..physics.instrument_budgets import glass_budget, transmitter_budget, two_fluid_budget
 from ..physics.transmitter_range import connection_sign
-from ..physics.uncertainty import Measured, agreement_band
+from ..physics.uncertainty import Measured
 from ..properties import (
     cold_drum_fluids,
     compressed_water_density,
@@ -23,7 +21,6 @@ from .setting import (
     TRANSMITTER_2,
     U_TUBE,
     healthy_instruments,
-    legs_group,
 )
 
 READ_GLASS, READ_TUBE, READ_DIFFERENTIAL = 0.002, 0.002, 10.0
@@ -62,6 +59,28 @@ def corrected_readings(result: BenchResult):
 
     Only what a person on watch can know goes in: the reading, the pressure gauge, the data
     sheet of the instrument, and what its water is usually like. So a fault stays visible.
+
+    Parameters
+    ----------
+    result : BenchResult [-]
+        The bench.
+
+    Returns
+    -------
+    dict of str to Corrected [m]
+        By instrument; without a level where it shows no number.
+
+    References
+    ----------
+    [GUM] uncertainty of each; [PRACTICE-DIAGNOSIS] what the inputs are known to.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> from levelkit.diagnosis.readings import bench_result
+    >>> levels = corrected_readings(bench_result(example_setting(level=0.18)))
+    >>> round(levels["glass A"].level, 3)
+    0.18
     """
     return {name: _corrected(name, result) for name in NAMES}
 
@@ -130,56 +149,3 @@ def _densities(result):
     leg, leg_by = water(boiler.legs.reference_leg_temperature, LEG_KELVIN)
     glass, glass_by = water(kelvin(boiler.presets["normal"].glass_celsius), GLASS_KELVIN)
     return fluids, leg, leg_by, glass, glass_by
-
-
-@dataclass(frozen=True, slots=True)
-class Agreement:
-    """Which instruments agree.
-
-    Attributes
-    ----------
-    parties : tuple of tuple of str
-        Sets of instruments of which each agrees with each, largest first.
-    witnesses : tuple of int
-        How many independent witnesses each party has: those on one leg count as one.
-    no_number : tuple of str
-        Instruments that show no number to compare.
-    """
-
-    parties: tuple
-    witnesses: tuple
-    no_number: tuple
-
-    @property
-    def all_agree(self):
-        """Whether every instrument shows a number and all are one party."""
-        return len(self.parties) == 1 and not self.no_number
-
-
-def agree(first, second):
-    """Return whether two corrected readings differ by no more than both are known.
-
-    ``|h_1 - h_2| <= sqrt(u_1^2 + u_2^2)``
-    """
-    if first.level is None or second.level is None:
-        raise InputError(f"{first.name} or {second.name} shows no number: only numbers agree.")
-    band = agreement_band(first.uncertainty, second.uncertainty)
-    return abs(first.level - second.level) <= band
-
-
-def agreement(corrected, arrangement):
-    """Return which of the corrected readings agree, and how many witnesses that makes."""
-    numbers = [item for item in corrected.values() if item.level is not None]
-    parties = []
-    for size in range(len(numbers), 0, -1):
-        for group in combinations(numbers, size):
-            names = tuple(item.name for item in group)
-            if any(set(names) <= set(party) for party in parties):
-                continue
-            if all(agree(a, b) for a, b in combinations(group, 2)):
-                parties.append(names)
-    witnesses = tuple(len({name if name in GLASSES else legs_group(name, arrangement)
-                           for name in party}) for party in parties)
-    silent = tuple(item.name for item in corrected.values() if item.level is None)
-    return Agreement(tuple(parties), witnesses, silent)
-

@@ -1,15 +1,13 @@
 """What can be done first, what a proved glass makes safe, and what then happens to the level."""
 
-from dataclasses import dataclass, replace
 
 import numpy as np
 
 from ..errors import InputError
 from ..physics.cock_state import CockState
-from ..physics.drum_geometry import level_from_volume, water_volume
 from ..physics.glass import drum_level
 from .correction import corrected_readings
-from .readings import FAILED, FULL, READS, bench_result
+from .readings import FAILED, FULL, READS
 from .setting import GLASS_A, GLASS_B, GLASSES, healthy_instruments
 
 CARRY_ON, MEAN, RAISE_FEED = "carry on", "mean", "raise feed"
@@ -28,53 +26,90 @@ NOT_PROVED, IN_SIGHT = "not proved", "proved in sight"
 LOW, HIGH = "proved low, out of sight", "proved high, out of sight"
 _SAFE = {NOT_PROVED: (ASSUME_LOW, STOP_FIRING), IN_SIGHT: (BY_GLASS, ASSUME_LOW),
          LOW: (STOP_FIRING,), HIGH: (CUT_FEED,)}
-TO_THE_TRIP = 120.0
-"""Time [s] in which the drum without feed goes from normal level to the low-low trip: this
-makes the steam flow of the replay. Own choice, for teaching."""
-HORIZON, STEP = 480.0, 5.0
 OVERFEED, HAND_GAIN = 1.5, 5.0
 """Feed over steam flow when it is raised; change of it for each metre off normal level."""
 
 
-@dataclass(frozen=True, slots=True)
-class Consequence:
-    """What happens after a decision if nothing else is done.
-
-    Attributes
-    ----------
-    times : array [s]
-        From the decision on.
-    levels : array [m]
-        True level.
-    feed_share : float [1]
-        Feed over steam flow at the beginning.
-    events : tuple of (float, str)
-        Time [s] and what happened.
-    unsafe : bool
-        True where a boiler with its level out of sight low was fed, or kept on fire.
-    """
-
-    times: object
-    levels: object
-    feed_share: float
-    events: tuple
-    unsafe: bool
-
-
 def lowest_in_sight(result):
-    """Return the true level that belongs to the bottom of the visible glass [m]."""
-    glass = _sound_glass(result.setting)
+    """Return the true level that belongs to the bottom of the visible glass [m].
+
+    Parameters
+    ----------
+    result : BenchResult [-]
+        The bench.
+
+    Returns
+    -------
+    float [m]
+        Collapsed drum level.
+
+    References
+    ----------
+    [HYDROSTATICS] the balance of a gauge glass.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> from levelkit.diagnosis.readings import bench_result
+    >>> round(lowest_in_sight(bench_result(example_setting())), 3)
+    0.09
+    """
+    glass = sound_glass(result.setting)
     return drum_level(result.setting.boiler.glass.mounting.visible_bottom,
                       glass.drum.water_density, glass.drum.steam_density,
                       glass.fitting.water_density)
 
 
-def _sound_glass(setting):
+def sound_glass(setting):
+    """Return the state of a sound gauge glass.
+
+    Parameters
+    ----------
+    setting : BenchSetting [m, bar, s]
+        The boiler state.
+
+    Returns
+    -------
+    CockState [-]
+        At the level before.
+
+    References
+    ----------
+    None: a look-up.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> round(sound_glass(example_setting()).drum.level, 2)
+    0.25
+    """
     return healthy_instruments(setting, setting.level_before)[GLASS_A]
 
 
 def out_of_sight_low(result):
-    """Return whether the true level stands below what any sound glass shows."""
+    """Return whether the true level stands below what any sound glass shows.
+
+    Parameters
+    ----------
+    result : BenchResult [-]
+        The bench.
+
+    Returns
+    -------
+    bool
+        True where low water cannot be seen.
+
+    References
+    ----------
+    [PRACTICE-DIAGNOSIS] what low water is.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> from levelkit.diagnosis.readings import bench_result
+    >>> out_of_sight_low(bench_result(example_setting(level=0.05)))
+    True
+    """
     return result.true_level < lowest_in_sight(result)
 
 
@@ -83,6 +118,34 @@ def proves(result, glass):
 
     A way that is not clear, a drain or joint that leaks, or a line that stays in the empty
     glass prove nothing.
+
+    Parameters
+    ----------
+    result : BenchResult [-]
+        The bench.
+    glass : str
+        A gauge glass.
+
+    Returns
+    -------
+    str
+        NOT_PROVED, IN_SIGHT, LOW or HIGH.
+
+    Raises
+    ------
+    InputError
+        No gauge glass of that name.
+
+    References
+    ----------
+    [PRACTICE-BLOWING] what a blow-through proves.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> from levelkit.diagnosis.readings import bench_result
+    >>> proves(bench_result(example_setting()), GLASS_A)
+    'proved in sight'
     """
     if glass not in GLASSES:
         raise InputError(f"{glass!r} is no gauge glass: give {GLASS_A!r} or {GLASS_B!r}.")
@@ -98,7 +161,31 @@ def proves(result, glass):
 
 
 def proved(result, blown):
-    """Return what the glasses blown so far prove together: low outranks all else."""
+    """Return what the glasses blown so far prove together: low outranks all else.
+
+    Parameters
+    ----------
+    result : BenchResult [-]
+        The bench.
+    blown : tuple of str
+        Glasses that were blown through.
+
+    Returns
+    -------
+    str
+        NOT_PROVED, IN_SIGHT, LOW or HIGH.
+
+    References
+    ----------
+    [PRACTICE-BLOWING] what a blow-through proves.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> from levelkit.diagnosis.readings import bench_result
+    >>> proved(bench_result(example_setting()), ())
+    'not proved'
+    """
     found = {proves(result, glass) for glass in blown}
     for word in (LOW, HIGH, IN_SIGHT):
         if word in found:
@@ -110,12 +197,57 @@ def safe_decisions(zone):
     """Return the decisions that are safe with what is proved; best first.
 
     With nothing proved the standing one is to assume low water.
+
+    Parameters
+    ----------
+    zone : str
+        What is proved.
+
+    Returns
+    -------
+    tuple of str
+        Keys of DECISIONS.
+
+    References
+    ----------
+    [PRACTICE-DIAGNOSIS] first actions.
+
+    Examples
+    --------
+    >>> safe_decisions(NOT_PROVED)[0]
+    'assume low'
     """
     return _SAFE[zone]
 
 
 def feed_share(decision, result, blown=()):
-    """Return the feed over the steam flow that a decision gives [1]."""
+    """Return the feed over the steam flow that a decision gives [1].
+
+    Parameters
+    ----------
+    decision : str
+        A key of DECISIONS.
+    result : BenchResult [-]
+        The bench.
+    blown : tuple of str
+        Glasses that were blown through.
+
+    Returns
+    -------
+    float [1]
+        0 without feed, 1 balanced, up to 1.5.
+
+    References
+    ----------
+    [PRACTICE-DIAGNOSIS] own choice of gain.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> from levelkit.diagnosis.readings import bench_result
+    >>> feed_share(ASSUME_LOW, bench_result(example_setting()))
+    0.0
+    """
     normal = result.setting.boiler.levels.normal
     if decision in (ASSUME_LOW, STOP_FIRING, CUT_FEED):
         return 0.0
@@ -138,67 +270,32 @@ def is_unsafe(decision, result, blown=()):
 
     Assuming low water is not: no feed goes in blind, and the fires go out if no glass is
     proved within the minute.
+
+    Parameters
+    ----------
+    decision : str
+        A key of DECISIONS.
+    result : BenchResult [-]
+        The bench.
+    blown : tuple of str
+        Glasses that were blown through.
+
+    Returns
+    -------
+    bool
+        True only where the level is out of sight low.
+
+    References
+    ----------
+    [PRACTICE-DIAGNOSIS] never feed a boiler whose level is out of sight low.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> from levelkit.diagnosis.readings import bench_result
+    >>> is_unsafe(CARRY_ON, bench_result(example_setting(level=0.05)))
+    True
     """
     if not out_of_sight_low(result):
         return False
     return decision not in (ASSUME_LOW, STOP_FIRING) or feed_share(decision, result, blown) > 0
-
-
-def consequence(decision, result, blown=()):
-    """Return how the true level goes on after a decision, by mass balance.
-
-    ``(rho_f - rho_g) dV/dt = feed - steam``; the drum of the boiler makes V into a level
-    """
-    boiler = result.setting.boiler
-    levels, shape = boiler.levels, boiler.drum.shape
-    sound = _sound_glass(result.setting).drum
-    weight = sound.water_density - sound.steam_density
-    steam = weight * (water_volume(shape, levels.normal)
-                      - water_volume(shape, levels.low_trip)) / TO_THE_TRIP
-    share = feed_share(decision, result, blown)
-    trips = _trip_comes(result)
-    firing, level = decision != STOP_FIRING, result.true_level
-    volume, times, course, events = water_volume(shape, level), [0.0], [level], []
-    told = set()
-
-    def tell(moment, text):
-        if text not in told:
-            told.add(text)
-            events.append((moment, text))
-
-    for moment in np.arange(STEP, HORIZON + STEP / 2, STEP):
-        if decision == ASSUME_LOW and moment > 60.0:
-            if firing:
-                tell(moment, "No glass proved within the minute: the fires are out.")
-            firing = False
-        going = steam if firing else 0.0
-        feed = share * steam
-        volume = min(max(volume + (feed - going) * STEP / weight, 0.0), shape.volume)
-        level = float(level_from_volume(shape, volume))
-        times.append(float(moment))
-        course.append(level)
-        if level <= levels.low_trip and firing:
-            if trips:
-                firing = False
-                tell(moment, "The low-low trip puts the fires out.")
-            else:
-                tell(moment, "Past the low-low trip level, and the trip does not come: its "
-                             "transmitters show more.")
-        if level <= boiler.drum.topmost_tube and firing:
-            tell(moment, "The topmost tubes are dry, and the fires are in.")
-        if level >= boiler.legs.chamber_height:
-            tell(moment, "Water goes over with the steam.")
-    if is_unsafe(decision, result, blown):
-        tell(0.0, "The level was out of sight low, and the boiler was fed or kept on fire.")
-    if not events:
-        tell(HORIZON, f"After {HORIZON:.0f} s the level stands at {1000 * level:.0f} mm.".replace(
-            "-", "\u2212"))
-    return Consequence(np.array(times), np.array(course), share, tuple(sorted(events)),
-                       is_unsafe(decision, result, blown))
-
-
-def _trip_comes(result):
-    """Whether the voted low-low trip comes with the level just below it, faults as they are."""
-    faults = tuple(item for item in result.faults if not item.fault.moves_level)
-    low = replace(result.setting, level=result.setting.boiler.levels.low_trip - 0.005)
-    return bench_result(low, faults).alarms.trip

@@ -123,7 +123,33 @@ def _in_the_manifold(fault, healthy):
 
 
 def reached(placed, arrangement, healthy):
-    """Return the instruments that a placed fault acts on directly."""
+    """Return the instruments that a placed fault acts on directly.
+
+    Parameters
+    ----------
+    placed : Placed [-]
+        Fault and place.
+    arrangement : str
+        What the remote instruments hang on.
+    healthy : mapping of str to state [-]
+        The sound instruments, by name.
+
+    Returns
+    -------
+    tuple of str [-]
+        Names of instruments.
+
+    References
+    ----------
+    None: it follows from what hangs where.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> healthy = healthy_instruments(example_setting(), 0.25)
+    >>> reached(Placed("wire-broken", TRANSMITTER_2), SHARED, healthy)
+    ('transmitter 2',)
+    """
     if placed.place == DRUM:
         return NAMES
     if placed.place == COMMON_LEG:
@@ -143,6 +169,30 @@ def faulty_instruments(setting, faults=()):
     The faults come at `level_before`, the level then goes to `level`, and `seconds` pass. A
     fault that moves the level itself, or the pressure, comes last. Lost leg water is lost
     for everybody on that leg.
+
+    Parameters
+    ----------
+    setting : BenchSetting [m, bar, s]
+        The boiler state.
+    faults : tuple of Placed [-]
+        What is wrong.
+
+    Returns
+    -------
+    dict of str to state [-]
+        By instrument.
+
+    References
+    ----------
+    [PRACTICE-DIAGNOSIS] the fault catalogue.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> lost = Placed("reference-leg-lost", TRANSMITTER_1)
+    >>> states = faulty_instruments(example_setting(), (lost,))
+    >>> states[TRANSMITTER_1].legs.reference_loss > 0
+    True
     """
     healthy = healthy_instruments(setting, setting.level_before)
     reach = [(placed, reached(placed, setting.arrangement, healthy)) for placed in faults
@@ -234,5 +284,25 @@ def _share_leg_water(states, arrangement):
 
 
 def is_out_of_sight(fault_key):
-    """Return whether a fault is nothing but the level outside what the instruments see."""
+    """Return whether a fault is nothing but the level outside what the instruments see.
+
+    Parameters
+    ----------
+    fault_key : str
+        Of the catalogue.
+
+    Returns
+    -------
+    bool
+        True for two of them.
+
+    References
+    ----------
+    None: a look-up.
+
+    Examples
+    --------
+    >>> is_out_of_sight("level-below-connection")
+    True
+    """
     return fault_key in _OUT_OF_SIGHT

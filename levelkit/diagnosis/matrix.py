@@ -1,9 +1,6 @@
-"""The matrix of all faults: what each indicator shows, computed, beside the trade's table."""
+"""The matrix of all faults: what each indicator shows, computed at several pressures and levels."""
 
-import tomllib
 from dataclasses import dataclass, replace
-from functools import lru_cache
-from pathlib import Path
 
 from ..faults import FAULTS, hides_low_water, instrument_of
 from ..faults.fault import (
@@ -18,9 +15,11 @@ from ..faults.fault import (
     UNAFFECTED,
 )
 from ..faults.observed import NOTICE
+from .alarm_column import alarm_words
 from .faulty import COMMON_LEG, DRUM, SettingKey, candidates
+from .movement import movement
 from .readings import FAILED as OUT_OF_ORDER
-from .readings import NUDGE_TIME, READS, bench_result, movement
+from .readings import NUDGE_TIME, READS, bench_result
 from .setting import (
     AIR_RECEIVER,
     GLASS_A,
@@ -39,13 +38,6 @@ LEVEL_SHARES = (0.3, 0.7)
 """Gauge pressures [bar], and levels as a share of the chamber height, of the whole matrix."""
 LONG_ENOUGH = 60.0
 RIGHT = "right"
-
-_ALLOWED = {
-    "A": {UNAFFECTED}, "H": {HIGH, FULL}, "L": {LOW, EMPTY}, "F": {FROZEN}, "full": {FULL},
-    "empty": {EMPTY}, "lost": {FAILED}, "wrong way": {REVERSED}, "slow": {SLUGGISH},
-    "right": {RIGHT, UNAFFECTED}, "small": {UNAFFECTED, HIGH, LOW, RIGHT}, "creeps H": {HIGH},
-    "either": {HIGH, LOW, FULL, EMPTY, RIGHT}, "fault": {FAILED},
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +74,8 @@ class Row:
         By column, one for each pressure and level.
     hides : tuple of str
         Columns on which it may hide low water, computed.
+    alarms : tuple of str
+        What it does to alarms, trip and feed at working pressure.
     """
 
     number: int
@@ -89,6 +83,7 @@ class Row:
     name: str
     cells: dict
     hides: tuple
+    alarms: tuple
 
     def words(self, column):
         """The words of a column at all pressures and levels, each once."""
@@ -100,7 +95,29 @@ class Row:
 
 
 def instrument_of_column(column, fault_key):
-    """Return the instrument that stands for a column: air and compensation have their own."""
+    """Return the instrument that stands for a column: air and compensation have their own.
+
+    Parameters
+    ----------
+    column : str
+        One of COLUMNS.
+    fault_key : str
+        Of the catalogue.
+
+    Returns
+    -------
+    str
+        Name of an instrument.
+
+    References
+    ----------
+    None: a look-up.
+
+    Examples
+    --------
+    >>> instrument_of_column("transmitter", "air-failed")
+    'air receiver'
+    """
     if column == REMOTE_COLUMN:
         return {"air-failed": AIR_RECEIVER, "tube-leaks": AIR_RECEIVER,
                 "pressure-input-failed": TRANSMITTER_2}.get(fault_key, TRANSMITTER_1)
@@ -115,7 +132,33 @@ def _placed(setting, fault_key, instrument):
 
 
 def matrix_cell(setting, fault, instrument):
-    """Return what a fault does to an instrument, read on the bench just after it came."""
+    """Return what a fault does to an instrument, read on the bench just after it came.
+
+    Parameters
+    ----------
+    setting : BenchSetting [m, bar, s]
+        The boiler state.
+    fault : Fault [-]
+        Of the catalogue.
+    instrument : str
+        Its name.
+
+    Returns
+    -------
+    Cell [m]
+        Word, creep, shift and error.
+
+    References
+    ----------
+    [PRACTICE-DIAGNOSIS] a change counts from 1 % of the height.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> from levelkit.faults import fault_named
+    >>> matrix_cell(example_setting(), fault_named("equaliser-open"), TRANSMITTER_1).word
+    'full at every level'
+    """
     now = replace(setting, seconds=0.0)
     placed = _placed(now, fault.key, instrument)
     sound, faulty = bench_result(now), bench_result(now, (placed,))
@@ -156,20 +199,52 @@ def _is_slow(instrument, faulty):
     return NUDGE_TIME < instrument_of(state).shown(state).response_time < 1e6
 
 
-def fault_matrix(boiler, barometer, pressures=PRESSURES_BAR, shares=LEVEL_SHARES):
+def fault_matrix(boiler, barometer, pressures=PRESSURES_BAR, shares=LEVEL_SHARES,
+                 faults=FAULTS):
     """Return one row for each of the faults of the catalogue, everything computed.
 
     All remote instruments hang on one leg, so that every fault has its place.
+
+    Parameters
+    ----------
+    boiler : Boiler [m, K]
+        One of the ship's boilers.
+    barometer : float [Pa]
+        Pressure of the air.
+    pressures : sequence of float [bar]
+        Gauge pressures.
+    shares : sequence of float [1]
+        Levels over the chamber height.
+    faults : sequence of Fault [-]
+        All of the catalogue, or some.
+
+    Returns
+    -------
+    tuple of Row [m]
+        In the order of the catalogue.
+
+    References
+    ----------
+    [PRACTICE-DIAGNOSIS] the faults.
+
+    Examples
+    --------
+    >>> from levelkit.scenario import load_ship
+    >>> ship = load_ship()
+    >>> boiler, air = ship.boilers["water_tube"], ship.barometer
+    >>> fault_matrix(boiler, air, (60.0,), (0.5,), FAULTS[38:39])[0].words("transmitter")
+    ('failure signal',)
     """
     settings = []
     for bar in pressures:
         for share in shares:
             level = share * boiler.legs.chamber_height
             settings.append(BenchSetting(boiler, barometer, bar, level, level, 0.0, SHARED))
-    return tuple(_row(fault, settings) for fault in FAULTS)
+    return tuple(_row(fault, settings, alarm_words(boiler, barometer, fault.key))
+                 for fault in faults)
 
 
-def _row(fault, settings):
+def _row(fault, settings, alarms):
     cells, hides = {}, []
     for column in COLUMNS:
         instrument = instrument_of_column(column, fault.key)
@@ -177,57 +252,4 @@ def _row(fault, settings):
         sound = healthy_instruments(settings[0], settings[0].level_before)[instrument]
         if hides_low_water(fault, sound):
             hides.append(column)
-    return Row(fault.number, fault.key, fault.name, cells, tuple(hides))
-
-
-@lru_cache(maxsize=1)
-def trade_table():
-    """Return the trade's table by fault number: a code for each column, and what is said of it.
-
-    Codes: A unaffected, H high, L low, F frozen and so on; `unsafe` names the columns that
-    the trade marks as hiding low water; `difference` explains, column by column, where the
-    computed matrix says otherwise.
-    """
-    with open(Path(__file__).with_name("trade_table.toml"), "rb") as file:
-        return {row["number"]: row for row in tomllib.load(file)["row"]}
-
-
-def differences(rows):
-    """Return (number, column, trade's code, computed words) wherever the two disagree."""
-    found = []
-    for row in rows:
-        told = trade_table()[row.number]
-        for column in COLUMNS:
-            code = told[column]
-            if not all(_agrees(code, cell) for cell in row.cells[column]):
-                found.append((row.number, column, code, "; ".join(row.words(column))))
-        for column in sorted(set(COLUMNS) & (set(row.hides) ^ set(told["unsafe"]))):
-            says = "hides low water" if column in row.hides else "does not hide low water"
-            found.append((row.number, column, "unsafe" if column in told["unsafe"] else "safe",
-                          says))
-    return found
-
-
-def _agrees(code, cell):
-    if code == "creeps H":
-        return HIGH in (cell.word, cell.later) or cell.word == FULL
-    if code == "right":
-        return abs(cell.error) < 0.01 or cell.word in _ALLOWED[code]
-    if code in ("H", "L") and cell.word == RIGHT:  # its shift just makes up for an older error
-        return (cell.shift > 0) == (code == "H")
-    return cell.word in _ALLOWED[code]
-
-
-def printed_matrix(rows):
-    """Return the matrix as lines of plain text, ready to print: a star marks low water hidden."""
-    heads = ("no", "fault", *COLUMNS)
-    lines = [heads]
-    for row in rows:
-        lines.append((str(row.number), row.name, *(
-            "; ".join(row.words(column)) + (" *" if column in row.hides else "")
-            for column in COLUMNS)))
-    widths = [max(len(line[i]) for line in lines) for i in range(len(heads))]
-    return ["  ".join(text.ljust(width) for text, width in zip(line, widths, strict=True)).rstrip()
-            for line in lines]
-
-
+    return Row(fault.number, fault.key, fault.name, cells, tuple(hides), alarms)

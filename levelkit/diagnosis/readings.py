@@ -1,6 +1,6 @@
 """What the bench shows: six readings from one drum, and the alarms that hang on them."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from ..constants import BAR
 from ..errors import InputError
@@ -10,18 +10,14 @@ from ..physics.cock_state import CockState
 from ..physics.glass import GaugeGlassState
 from ..physics.signal import FAILURE_HIGH, FAILURE_LOW, damped
 from ..physics.transmitter import transmitter_reading
-from ..physics.transmitter_state import PNEUMATIC, TransmitterState
 from ..physics.two_fluid_state import TwoFluidState
 from ..physics.voting import vote
 from .faulty import DRUM, faulty_instruments
-from .setting import AIR_RECEIVER, GLASSES, NAMES, TRANSMITTER_1, TRANSMITTER_2
+from .setting import AIR_RECEIVER, NAMES, TRANSMITTER_1, TRANSMITTER_2
 
 READS, FULL, EMPTY, FAILED = "reads", "full", "empty", "failed"
-LIVELY, STILL, SLUGGISH, REVERSED = "lively", "still", "sluggish", "moves the wrong way"
-NUDGE = 0.010
-"""Small rise and fall of the level [m] in service, by which a reading shows that it lives."""
 NUDGE_TIME = 5.0
-"""Time [s] that a reading has to follow it."""
+"""Time [s] that a reading has to follow a small, quick movement."""
 DEAD_BAND = 0.010
 """Difference from normal level [m] within which the controller leaves the feed as it is."""
 
@@ -120,7 +116,30 @@ class BenchResult:
 
 
 def bench_result(setting, faults=()):
-    """Return everything that a boiler shows with these faults: the one owner of all readings."""
+    """Return everything that a boiler shows with these faults: the one owner of all readings.
+
+    Parameters
+    ----------
+    setting : BenchSetting [m, bar, s]
+        The boiler state.
+    faults : tuple of Placed [-]
+        What is wrong.
+
+    Returns
+    -------
+    BenchResult [m, Pa]
+        Instruments, readings, alarms.
+
+    References
+    ----------
+    [PRACTICE-DIAGNOSIS] what hangs on what.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> bench_result(example_setting()).readings["transmitter 1"].text
+    '12.0 mA'
+    """
     states = faulty_instruments(setting, faults)
     readings = {name: read(name, states[name], setting) for name in NAMES}
     keys = [placed.key for placed in faults]
@@ -145,16 +164,42 @@ def _true_level(state, setting, drum_keys):
 
 
 def read(name, state, setting):
-    """Return what an instrument shows in a state."""
+    """Return what an instrument shows in a state.
+
+    Parameters
+    ----------
+    name : str
+        The instrument.
+    state : any [-]
+        Of the instrument.
+    setting : BenchSetting [m, bar, s]
+        The boiler state.
+
+    Returns
+    -------
+    Reading [m]
+        Where its pointer or surface stands, and what is on the dial.
+
+    References
+    ----------
+    None: each instrument has its own formula in physics.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> setting = example_setting()
+    >>> read("glass A", faulty_instruments(setting)["glass A"], setting).status
+    'reads'
+    """
     if isinstance(state, (CockState, GaugeGlassState)):
         return _read_glass(name, state, setting.boiler.glass.mounting)
-    shown = _seen(state)
+    shown = seen_level(state)
     if shown is None:
         return Reading(name, state.legs.weir_height, FAILED, "FLUID BLOWN")
     level = shown.share * state.legs.weir_height
     if shown.response_time > NUDGE_TIME:
         # it has not yet followed the level all the way
-        before = _seen(instrument_of(state).at_share(
+        before = seen_level(instrument_of(state).at_share(
             state, setting.level_before / state.legs.weir_height)).share * state.legs.weir_height
         level = damped(before, level, setting.seconds, min(shown.response_time, 1e6))
     if isinstance(state, TwoFluidState):
@@ -163,8 +208,30 @@ def read(name, state, setting):
     return _read_transmitter(name, state, level)
 
 
-def _seen(state):
-    """What an instrument shows, or None for a U-tube whose fluid has been blown over."""
+def seen_level(state):
+    """Return what an instrument shows, or None for a U-tube whose fluid has been blown over.
+
+    Parameters
+    ----------
+    state : any [-]
+        Of the instrument.
+
+    Returns
+    -------
+    Shown or None [1]
+        Share of its height.
+
+    References
+    ----------
+    None: each instrument has its own formula in physics.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> state = faulty_instruments(example_setting())["transmitter 1"]
+    >>> round(seen_level(state).share, 3)
+    0.5
+    """
     try:
         return instrument_of(state).shown(state)
     except InputError:
@@ -217,52 +284,3 @@ def _alarms(readings, levels):
     return Alarms(good[0] and one.shown <= levels.low_alarm,
                   good[0] and one.shown >= levels.high_alarm, not all(good), tripped.trips,
                   feed, share)
-
-
-def movement(name, state, setting):
-    """Return which share of a small, quick movement of the level an instrument shows [1].
-
-    1 is lively, 0 still, negative the wrong way; what follows late shows only a part of it.
-    """
-    if isinstance(state, GaugeGlassState):
-        return 1.0
-    if isinstance(state, TransmitterState) and state.receiver != PNEUMATIC and (
-            transmitter_reading(state).band in (FAILURE_LOW, FAILURE_HIGH)):
-        return 0.0
-    look, seen = instrument_of(state), _seen(state)
-    if seen is None:
-        return 0.0
-    height = (state.fitting.steam_connection if isinstance(state, CockState)
-              else state.legs.weir_height)
-    level = seen.true_share * height
-    ends = []
-    for step in (NUDGE, -NUDGE):
-        share = min(level + step, height) / height
-        ends.append(read(name, look.at_share(state, share), replace(setting, seconds=1e7)).shown)
-    shift = (ends[0] - ends[1]) / (min(level + NUDGE, height) - (level - NUDGE))
-    return float(shift * damped(0.0, 1.0, NUDGE_TIME, min(seen.response_time, 1e6)
-                                if seen.response_time > NUDGE_TIME else 0.0))
-
-
-def movement_word(share):
-    """Return "lively", "sluggish", "still" or "moves the wrong way"."""
-    if share < -0.3:
-        return REVERSED
-    return LIVELY if share > 0.5 else SLUGGISH if share > 0.15 else STILL
-
-
-def proved_level(result, glass):
-    """Return what blowing a glass through proves: the level [m] if it lies in the window.
-
-    Raises InputError where nothing is proved: a way is choked, or the glass is broken.
-    """
-    if glass not in GLASSES:
-        raise InputError(f"{glass!r} is no gauge glass; give one of {', '.join(GLASSES)}.")
-    state = result.states[glass]
-    if isinstance(state, GaugeGlassState):
-        return state.level
-    faults = state.faults
-    broken = result.readings[glass].status == FAILED
-    if broken or faults.steam_choke > 0 or faults.water_choke > 0:
-        raise InputError(f"{glass} proves nothing: a way is not clear, or the glass is gone.")
-    return state.drum.level

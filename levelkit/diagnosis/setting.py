@@ -64,20 +64,87 @@ class BenchSetting:
 
 
 def legs_group(name, arrangement):
-    """Return the instruments that hang on the same chamber and legs, itself among them."""
+    """Return the instruments that hang on the same chamber and legs, itself among them.
+
+    Parameters
+    ----------
+    name : str
+        The instrument.
+    arrangement : str
+        What the remote instruments hang on.
+
+    Returns
+    -------
+    tuple of str [-]
+        Names of remote instruments.
+
+    References
+    ----------
+    None: it follows from what hangs where.
+
+    Examples
+    --------
+    >>> legs_group(U_TUBE, SEPARATE)
+    ('two-fluid',)
+    """
     if arrangement == SHARED:
         return REMOTES
     return ((TRANSMITTER_1, AIR_RECEIVER) if name in (TRANSMITTER_1, AIR_RECEIVER) else (name,))
 
 
 def side_of(name, arrangement):
-    """Return 1 for an instrument at end A of the drum, -1 for one at end B."""
+    """Return 1 for an instrument at end A of the drum, -1 for one at end B.
+
+    Parameters
+    ----------
+    name : str
+        The instrument.
+    arrangement : str
+        What the remote instruments hang on.
+
+    Returns
+    -------
+    int
+        1 or -1.
+
+    References
+    ----------
+    None: it follows from what stands where.
+
+    Examples
+    --------
+    >>> side_of(GLASS_B, SHARED)
+    -1
+    """
     far = name == GLASS_B or (name == TRANSMITTER_2 and arrangement == SEPARATE)
     return -1 if far else 1
 
 
 def healthy_instruments(setting, level):
-    """Return the healthy states of all six instruments at one true level [m], by name."""
+    """Return the healthy states of all six instruments at one true level [m], by name.
+
+    Parameters
+    ----------
+    setting : BenchSetting [m, bar, s]
+        The boiler state.
+    level : float [m]
+        True level.
+
+    Returns
+    -------
+    dict of str to state [-]
+        By instrument.
+
+    References
+    ----------
+    [IAPWS-R7-97] densities at the pressure of the drum.
+
+    Examples
+    --------
+    >>> from levelkit.diagnosis.example import example_setting
+    >>> list(healthy_instruments(example_setting(), 0.25)) == list(NAMES)
+    True
+    """
     return dict(_healthy(setting.boiler.name, setting.gauge_pressure_bar, float(level),
                          _Key(setting.boiler, setting.barometer)))
 

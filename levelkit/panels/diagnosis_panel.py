@@ -6,11 +6,15 @@ from html import escape
 import ipywidgets as widgets
 
 from ..constants import CAUTION
+from ..diagnosis.cases import bench_case, seeded_bench
 from ..diagnosis.checks import CHECKS
+from ..diagnosis.correction import corrected_readings
 from ..diagnosis.decisions import DECISIONS
 from ..diagnosis.faulty import NO_FAULT, SettingKey, candidates
-from ..diagnosis.game import BenchGame, bench_case, seeded_bench
+from ..diagnosis.game import BenchGame
 from ..diagnosis.setting import NAMES, SEPARATE, SHARED, BenchSetting
+from ..diagnosis.watch_game import WatchGame
+from ..diagnosis.watches import watches
 from ..scene.three_readings import BenchView, draw_three_readings
 from ..units import gauge_pressure_bar
 from .bench_hands import Hands
@@ -19,6 +23,7 @@ from .panel import Panel
 from .readings import format_plain
 
 BY_SEED, BY_LECTURER = "hidden, from its number", "set by the lecturer"
+BY_WATCH = "a watch with a clock"
 _SHORT = {"assume low": "Assume low water", "by glass": "Feed by glass", "carry on": "Carry on",
           "mean": "Feed by mean", "raise feed": "Raise feed", "cut feed": "Stop feed",
           "stop firing": "Stop firing"}
@@ -59,9 +64,12 @@ class DiagnosisPanel(Panel):
         levels, top = self.boiler.levels, 1000 * self.boiler.legs.chamber_height
         faults = self._faults(SEPARATE)
         return {
-            "source": widgets.Dropdown(options=[BY_SEED, BY_LECTURER], description="Case",
-                                       style=style),
+            "source": widgets.Dropdown(options=[BY_SEED, BY_LECTURER, BY_WATCH],
+                                       description="Case", style=style),
             "seed": Control("Case number", "", 0, 9999, 1, 1, 0),
+            "watch": widgets.Dropdown(options=[(item.title, key) for key, item
+                                               in watches().items()],
+                                      description="Watch", style=style),
             "arrangement": widgets.Dropdown(options=[SEPARATE, SHARED], description="Remote on",
                                             style=style),
             "pressure": Control("Drum pressure", "bar g", 1, self.boiler.working_pressure_bar, 1,
@@ -99,7 +107,8 @@ class DiagnosisPanel(Panel):
         compare = self._button("Compare", self.compare)
         diagnose = self._button("Name the fault", self.diagnose)
         look = self._button("Do this check", lambda: self.check(self.looking.value))
-        rows = [widgets.Box([correct, compare, self.looking, look]),
+        self.waiting = self._button("Wait a minute", self.wait)
+        rows = [widgets.Box([correct, compare, self.looking, look, self.waiting]),
                 widgets.Box([*self.decision_buttons.values(), self.counting]),
                 widgets.Box([self.suspect, self.second_suspect, diagnose])]
         self._while_playing = rows
@@ -108,8 +117,8 @@ class DiagnosisPanel(Panel):
         for row in rows:
             row.add_class("lk-buttons")
             row.add_class("lk-wide")
-        grid = widgets.Box([controls["source"], controls["seed"], *self._lecturer, self.said,
-                            *rows])
+        grid = widgets.Box([controls["source"], controls["seed"], controls["watch"],
+                            *self._lecturer, self.said, *rows])
         grid.add_class("lk-grid")
         grid.add_class("lk-three")
         return grid
@@ -133,7 +142,12 @@ class DiagnosisPanel(Panel):
         self._changed()
 
     def next_case(self):
-        """Go on to the case of the next number."""
+        """Go on to the case of the next number, or to the next watch."""
+        if self.controls["source"].value == BY_WATCH:
+            names = list(watches())
+            following = names.index(self.controls["watch"].value) + 1
+            self.set(watch=names[following % len(names)])
+            return
         self.set(source=BY_SEED, seed=(self.controls["seed"].value + 1) % 10_000)
 
     def fault(self, key, place):
@@ -144,6 +158,10 @@ class DiagnosisPanel(Panel):
     def check(self, key):
         """Do a check."""
         self._play(lambda: self._game.check(key))
+
+    def wait(self):
+        """Let a minute of the watch go by."""
+        self._play(self._game.wait)
 
     def correct(self):
         """Reduce every reading to drum level."""
@@ -172,6 +190,8 @@ class DiagnosisPanel(Panel):
 
     def _play(self, work):
         work()
+        if self._corrected is not None:  # on a watch the readings have moved
+            self._corrected = corrected_readings(self._game.case.result)
         self._changed()
 
     def _counted(self, _):
@@ -180,22 +200,35 @@ class DiagnosisPanel(Panel):
         self._tell()
 
     def evaluate(self, values):
-        lecturer = values["source"] == BY_LECTURER
-        for control in self._lecturer:
-            control.layout.display = None if lecturer else "none"
-        self.controls["seed"].disabled = lecturer
-        if lecturer:
+        source = values["source"]
+        self._show(source)
+        if source == BY_LECTURER:
             self._offer(values["arrangement"])
             values = self.values()
-        key = tuple(values.items()) if lecturer else (BY_SEED, values["seed"])
+        key = {BY_SEED: (BY_SEED, values["seed"]), BY_WATCH: (BY_WATCH, values["watch"]),
+               BY_LECTURER: tuple(values.items())}[source]
         if key != self._key:
-            case = self._case(values) if lecturer else seeded_bench(
-                self.boiler, self.barometer, int(values["seed"]))
-            self._game, self._corrected, self._key = BenchGame(case), None, key
-            self._offer_suspects(case.result.setting.arrangement)
+            self._game, self._corrected, self._key = self._begun(source, values), None, key
+            self._offer_suspects(self._game.case.result.setting.arrangement)
             self.truth.value = False
         self._tell()
         return DiagnosisCase(self._game, self._corrected)
+
+    def _show(self, source):
+        """Show the controls that belong to a source of cases."""
+        shown = {BY_SEED: [self.controls["seed"]], BY_LECTURER: self._lecturer,
+                 BY_WATCH: [self.controls["watch"], self.waiting]}
+        for owner, controls in shown.items():
+            for control in controls:
+                control.layout.display = None if owner == source else "none"
+
+    def _begun(self, source, values):
+        """A new play of the case that the controls tell."""
+        if source == BY_WATCH:
+            return WatchGame(watches()[values["watch"]], self.boiler, self.barometer)
+        if source == BY_LECTURER:
+            return BenchGame(self._case(values))
+        return BenchGame(seeded_bench(self.boiler, self.barometer, int(values["seed"])))
 
     def _offer(self, arrangement):
         """Faults that this arrangement of legs can have; a chosen one stays if it can."""
@@ -239,7 +272,8 @@ class DiagnosisPanel(Panel):
 
     def reading(self, result, values):
         bench, game = result.game.case.result, result.game
-        row = {"case": str(game.case.seed), "minutes [min]": format_plain(game.minutes, 1),
+        case = values["watch"] if values["source"] == BY_WATCH else str(game.case.seed)
+        row = {"case": case, "minutes [min]": format_plain(game.minutes, 1),
                "drum pressure [bar g]": format_plain(
                    gauge_pressure_bar(bench.pressure, self.barometer), 1)}
         for name in NAMES:

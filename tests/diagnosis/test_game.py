@@ -6,7 +6,9 @@ import pytest
 from bench_states import BOILER, SHIP, setting
 
 from levelkit.constants import CAUTION
+from levelkit.diagnosis.cases import LOW_WATER, bench_case, seeded_bench
 from levelkit.diagnosis.checks import CHECKS
+from levelkit.diagnosis.consequence import consequence
 from levelkit.diagnosis.decisions import (
     ASSUME_LOW,
     BY_GLASS,
@@ -18,7 +20,6 @@ from levelkit.diagnosis.decisions import (
     LOW,
     NOT_PROVED,
     STOP_FIRING,
-    consequence,
     feed_share,
     is_unsafe,
     lowest_in_sight,
@@ -27,7 +28,7 @@ from levelkit.diagnosis.decisions import (
     safe_decisions,
 )
 from levelkit.diagnosis.faulty import NO_FAULT, Placed, SettingKey, candidates
-from levelkit.diagnosis.game import LOW_WATER, BenchGame, bench_case, seeded_bench
+from levelkit.diagnosis.game import BenchGame
 from levelkit.diagnosis.readings import bench_result
 from levelkit.diagnosis.setting import GLASS_A, GLASS_B, SHARED, TRANSMITTER_1
 from levelkit.errors import InputError

@@ -1,19 +1,18 @@
 """One drum drives six instruments: all readings belong to one level, corrected or not."""
 
 import pytest
-from bench_states import BOILER, setting
+from bench_states import setting
 
-from levelkit.diagnosis.correction import Corrected, agree, agreement, corrected_readings
+from levelkit.diagnosis.agreement import agree, agreement
+from levelkit.diagnosis.correction import Corrected, corrected_readings
 from levelkit.diagnosis.faulty import Placed, SettingKey, candidates
+from levelkit.diagnosis.movement import movement, movement_word
 from levelkit.diagnosis.readings import (
     EMPTY,
     FAILED,
     FULL,
     READS,
     bench_result,
-    movement,
-    movement_word,
-    proved_level,
 )
 from levelkit.diagnosis.setting import (
     AIR_RECEIVER,
@@ -169,11 +168,3 @@ def test_the_band_is_the_root_of_the_squares():
     assert not agree(first, Corrected("two", 0.3101, 0.008))
     with pytest.raises(InputError, match="shows no number"):
         agree(first, Corrected("two", None, None))
-
-
-def test_a_choked_glass_proves_nothing():
-    assert proved_level(bench_result(setting(level=0.2)), GLASS_A) == pytest.approx(0.2)
-    for key in ("steam-way-choked", "water-way-choked", "glass-broken"):
-        with pytest.raises(InputError, match="proves nothing"):
-            proved_level(bench_result(setting(), (Placed(key, GLASS_A),)), GLASS_A)
-    assert BOILER.glass.mounting.visible_top < 0.5
