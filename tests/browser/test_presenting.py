@@ -2,6 +2,7 @@
 
 import pytest
 from conftest import open_and_run
+from hands import grave_faults
 from looking import errors_shown, picture
 
 LESSON = "03_why_the_glass_reads_low.ipynb"
@@ -92,3 +93,20 @@ def test_the_notes_stand_in_a_window_of_their_own(presented):
     assert head.inner_text().split(" \u00b7 ")[1].startswith("2 of ")
     assert where(presented).startswith("2 of ")
     assert "Notes for the lecturer: 03" not in presented.locator("body").inner_text()
+
+
+def test_under_a_dark_theme_all_that_is_ours_can_still_be_read(opened):
+    opened.get_by_role("menuitem", name="Settings", exact=True).click()
+    opened.get_by_text("Theme", exact=True).hover()
+    opened.get_by_text("JupyterLab Dark", exact=True).click()
+    opened.wait_for_function("() => document.body.dataset.jpThemeLight === 'false'")
+    opened.wait_for_timeout(500)
+    picture(opened, "dark-03")
+    assert grave_faults(opened) == []
+    dark = opened.evaluate("""() => [...document.querySelectorAll(
+        '.lk-panel :is(select, input[type=text], textarea, button)')].filter(e => {
+            const style = getComputedStyle(e);
+            return style.backgroundColor === style.color
+                || Number(/\\d+/.exec(style.backgroundColor)[0]) < 128;
+        }).map(e => e.outerHTML.slice(0, 100))""")
+    assert dark == [], "white paper needs white entries"
