@@ -29,12 +29,13 @@ class Presentation {
     this.switch.title = "Large type, code hidden, step by step. Page Down goes on, Page Up back";
     const tools = notebook.querySelector(".jp-NotebookPanel-toolbar");
     (tools || notebook).append(this.switch);
-    this.buildBar();
     this.onKey = (event) => this.key(event);
     this.onScreen = () => {
       this.whole.hidden = Boolean(document.fullscreenElement);
-      this.show();
+      dispatchEvent(new Event("resize")); // the page lays its parts out anew
+      if (!this.bar.hidden) this.show();
     };
+    this.buildBar();
   }
 
   buildBar() {
@@ -53,6 +54,7 @@ class Presentation {
           && !(event.key in KEYS)) event.stopPropagation();
     });
     this.notebook.append(this.bar);
+    this.notebook.addEventListener("fullscreenchange", this.onScreen);
   }
 
   serve(model) {
@@ -93,7 +95,6 @@ class Presentation {
     this.tell(true);
     document.addEventListener("keydown", this.onKey, true);
     this.ticking = setInterval(() => this.tick(), 1000);
-    document.addEventListener("fullscreenchange", this.onScreen);
     this.fillScreen();
     this.show();
     this.next.focus();
@@ -102,7 +103,6 @@ class Presentation {
   end() {
     clearInterval(this.ticking);
     document.removeEventListener("keydown", this.onKey, true);
-    document.removeEventListener("fullscreenchange", this.onScreen);
     if (document.fullscreenElement) document.exitFullscreen();
     this.notebook.classList.remove("lk-presenting");
     this.bar.hidden = true;
@@ -110,6 +110,7 @@ class Presentation {
       cell.classList.remove("lk-later");
     }
     this.tell(false);
+    dispatchEvent(new Event("resize"));
     if (this.window && !this.window.closed) this.window.close();
     this.switch.focus();
   }

@@ -45,8 +45,10 @@ class Lab:
                    *jupyterlab_arguments(folder, "none.ipynb", browser=False, port=port)]
         self.address = f"http://127.0.0.1:{port}"
         self._log = open(folder / "server.log", "w")  # noqa: SIM115 - closed in stop()
+        own = {name: str(folder / ".lab") for name in ("JUPYTERLAB_SETTINGS_DIR",
+                                                      "JUPYTERLAB_WORKSPACES_DIR")}
         self._server = subprocess.Popen(command, stdout=self._log, stderr=subprocess.STDOUT,
-                                        env=jupyterlab_environment(os.environ))
+                                        env=jupyterlab_environment(os.environ) | own)
         self._wait()
 
     def _wait(self):

@@ -2,7 +2,7 @@
 
 import pytest
 from conftest import open_and_run
-from hands import grave_faults
+from hands import grave_faults, too_wide
 from looking import errors_shown, picture
 
 LESSON = "03_why_the_glass_reads_low.ipynb"
@@ -43,6 +43,11 @@ def test_one_key_shows_one_cell_more(presented):
     presented.keyboard.press("Escape")
     assert not presented.get_by_role("group", name="Presentation").is_visible()
     assert presented.evaluate(SHOWN) > 10
+    presented.wait_for_timeout(300)
+    assert too_wide(presented) == [], "the page has its own room again"
+    tools = presented.locator(".jp-NotebookPanel-toolbar").bounding_box()
+    room = presented.locator(".jp-SideBar.jp-mod-right").bounding_box()
+    assert tools["x"] + tools["width"] <= room["x"] + 1
 
 
 def test_no_code_is_shown_to_the_last_step_and_the_words_are_large(presented):
