@@ -74,13 +74,26 @@ def _cell(cell):
     source = "".join(cell["source"])
     if cell["cell_type"] != "code":
         return Cell(source)
-    printed, kept = "", _KeptPage()
+    printed, kept = "", ()
     for output in cell.get("outputs", ()):
         if output["output_type"] == "stream":
             printed += "".join(output["text"])
         else:
-            kept.feed("".join(output.get("data", {}).get("text/html", "")))
-    return Cell("", tuple(_calls(source)), printed, tuple(kept.lines))
+            kept += kept_lines("".join(output.get("data", {}).get("text/html", "")))
+    return Cell("", tuple(_calls(source)), printed, kept)
+
+
+def kept_lines(page):
+    """Return lines and drawings of a kept page as (element, words, SVG text or nothing).
+
+    Examples
+    --------
+    >>> kept_lines("<p>As <b>seen</b></p><script>run()</script>")
+    (('p', 'As seen', ''),)
+    """
+    reader = _KeptPage()
+    reader.feed(page)
+    return tuple(reader.lines)
 
 
 def _calls(source):
