@@ -20,7 +20,6 @@ def end_glasses(work, port, starboard, distance, list_angle):
     work.slip("half_length", 2 * found)
     work.slip("highest", max(port, starboard))
     work.slip("whole_length", level_shift(distance, list_angle))
-    work.slip("sine", distance / 2 * sin(list_angle))
 
 
 def rolling(work, height_above_axis, distance, roll_angle, period):
@@ -54,7 +53,6 @@ def alarm_filter(work, swing, margin, period, rate):
     """Filter that keeps the roll off an alarm, and what it costs on a falling level."""
     constant = work.step("constant", filter_against_roll(swing, margin, period))
     work.step("lag", ramp_lag(-rate, constant))
-    work.slip("no_root", (swing / margin) * period / (2 * pi))
     work.slip("period_for_omega", sqrt((swing / margin) ** 2 - 1) * period)
     work.slip("one_period", rate * period)
 

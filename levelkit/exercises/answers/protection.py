@@ -1,7 +1,5 @@
 """Voting, spurious trips, and readings that disagree."""
 
-from math import sqrt
-
 from ...physics.differential import indicated_level, level_of_differential
 from ...physics.glass import drum_level, glass_column_height
 from ...physics.leg_state import DrumContents, LegsState
@@ -75,7 +73,6 @@ def do_they_agree(work, glass, transmitter, glass_uncertainty, transmitter_uncer
     work.refuse(abs(abs(gap) - band) < 0.08 * band, "the choice lies on a knife's edge")
     work.slip("added", glass_uncertainty + transmitter_uncertainty)
     work.slip("larger", max(glass_uncertainty, transmitter_uncertainty))
-    work.slip("mean", sqrt((glass_uncertainty**2 + transmitter_uncertainty**2) / 2))
 
 
 def glass_and_transmitter(work, level, weir, water_density, steam_density, leg_density,

@@ -139,7 +139,6 @@ def pneumatic(work, sent, received):
     work.slip("not_rescaled", (sent - 2e4) / HIGH_SIGNAL_PRESSURE)
     work.slip("shown_of_1_bar", received / HIGH_SIGNAL_PRESSURE)
     work.slip("error_of_1_bar", (received - sent) / HIGH_SIGNAL_PRESSURE)
-    work.slip("air_low_level", 0.0)
 
 
 def parallel_receivers(work, fraction, receiver, second):
