@@ -113,11 +113,53 @@ def test_hands_are_counted_by_keyboard(opened):
     wait_for(opened, "Last entry")
 
 
+def begin_watch(page, title):
+    panel = panel_of(page)
+    panel.get_by_role("combobox", name="Case").select_option("a watch with a clock")
+    panel.get_by_role("combobox", name="Watch").select_option(title)
+    page.wait_for_timeout(800)
+    key(page, "Start again")
+
+
+def test_a_watch_is_played_by_keyboard_from_the_first_event_to_its_lesson(opened):
+    begin_watch(opened, "A gland on the common leg (invented)")
+    wait_for(opened, "A fitter nips up glands")
+    key(opened, "Reduce to drum level")
+    wait_for(opened, "fitter has finished")
+    key(opened, "Assume low water")
+    wait_for(opened, "Safe: the level is not proved")
+    key(opened, "Wait a minute")
+    wait_for(opened, "ALARM high level")
+    picture(opened, "lesson-14-watch")
+    key(opened, "Wait a minute")
+    wait_for(opened, "No glass proved within the minute")
+    panel_of(opened).get_by_role("combobox", name="I diagnose").select_option(
+        "28  reference drain leaking, two-fluid")
+    key(opened, "Name the fault")
+    wait_for(opened, "It was: reference drain leaking, two-fluid")
+    text = panel_of(opened).locator("[role=status]", has_text="of 100").first.inner_text()
+    assert "they hung on one leg that ran empty" in text and CAUTION in text
+    assert "fires are out" in text
+    picture(opened, "lesson-14-watch-ended")
+
+
+def test_a_watch_left_alone_by_keyboard_scores_nothing(opened):
+    begin_watch(opened, "A gland on the common leg (invented)")
+    wait_for(opened, "A fitter nips up glands")
+    for minute in range(4):
+        key(opened, "Wait a minute")
+        wait_for(opened, f"{minute + 1.5:.1f} min")
+    key(opened, "Name the fault")
+    wait_for(opened, "0 points")
+
+
 @pytest.mark.parametrize("projector", [False, True], ids=["screen", "projector"])
-@pytest.mark.parametrize("who", ["hidden", "lecturer"])
+@pytest.mark.parametrize("who", ["hidden", "lecturer", "watch"])
 def test_the_bench_fits_a_1280x720_screen_and_nothing_is_cut(opened, projector, who):
     if who == "hidden":
         begin(opened, hidden=3)
+    elif who == "watch":
+        begin_watch(opened, "Slow ahead, full ahead (invented)")
     else:
         begin(opened, "28  reference drain leaking, two-fluid", level=120)
     key(opened, "Reduce to drum level")
