@@ -236,19 +236,19 @@ def test_readings_carry_units_and_the_shown_numbers(panel, tmp_path):
 
 
 def test_a_corrected_reading_is_known_to_some_millimetres_and_the_largest_part_is_named(panel):
-    """2 mm of R, 3 mm of weir, 10 K of leg, 5 K of fluid at 60 bar, 250 mm, by partial slopes."""
+    """2 mm of R, 3 mm of weir, 10 K of leg, 2 kg/m3 of fluid, at 60 bar, by partial slopes."""
     rho = 756.12 - 31.38
     leg = 10 * (compressed_water_density(6.1e6, kelvin(49.5))
                 - compressed_water_density(6.1e6, kelvin(50.5)))
     effects = {"fluid difference": 710.4 * 0.002 / rho, "weir height": 959.3 * 0.003 / rho,
                "leg density": leg * (0.5 + 0.4201) / rho,
-               "fluid density": 0.4201 * 1701.0 * 5e-3 / rho}
+               "fluid density": 0.4201 * 2.0 / rho}
     panel.set(level=250)
     budget = panel.result.budget
     assert budget.uncertainty == pytest.approx(
         sum(effect ** 2 for effect in effects.values()) ** 0.5, rel=0.01)
     assert budget.largest == max(effects, key=effects.get) == "leg density"
-    assert "\u00b1 8.8 mm" in " ".join(box.text for box in panel.drawing.text_boxes)
+    assert "\u00b1 7.3 mm" in " ".join(box.text for box in panel.drawing.text_boxes)
     for without in ({"fault": "reference-leg-warm"}, {"leg_lost": 60}, {"state": COLD},
                     {"level": -20}):
         panel.reset()
