@@ -28,7 +28,7 @@ def prose(path):
 
 
 def test_there_are_lessons():
-    assert [path.name[:2] for path in LESSONS] == [f"{number:02}" for number in range(17)]
+    assert [path.name[:2] for path in LESSONS] == [*(f"{number:02}" for number in range(17)), "90"]
 
 
 @pytest.mark.parametrize("path", LESSONS, ids=lambda path: path.stem)
@@ -69,7 +69,7 @@ class TestLesson:
 
     def test_it_leads_on_to_the_next_one(self, path):
         following = prose(path).rsplit("**Next:**", 1)[1]
-        if path != LESSONS[-1]:
+        if path.name[:2] < "16":  # the last lesson, and the check page that stands apart
             assert f"lesson {int(path.name[:2]) + 1:02}" in following
 
     def test_the_still_picture_is_kept(self, path):
