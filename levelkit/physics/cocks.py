@@ -147,6 +147,10 @@ def glass_history(state, duration, points=200):
     now = (state.contents.height, log(state.contents.steam_pressure / state.drum.pressure),
            state.contents.gas_amount)
     seated_at, pieces, events = None, [], {"full": None, "empty": None}
+    if not state.contents.ball_seated and (
+            _flows(state, free_areas(state), now).water_flow >= state.fitting.ball_lift_flow):
+        seated_at = 0.0  # the rush is there at once
+        state = replace(state, contents=replace(state.contents, ball_seated=True))
     while True:
         solution = _solved(state, now, start, times[times >= start], duration)
         for name, found in zip(events, solution.t_events, strict=False):
@@ -236,8 +240,6 @@ def _solved(state, start_values, start, times, duration):
     full.direction, empty.direction, ball.direction, ball.terminal = 1, -1, 1, True
     events = [full, empty]
     if lift < float("inf") and not state.contents.ball_seated:
-        if ball(start, start_values) >= 0:  # the rush is there at once: no crossing to find
-            ball.direction = -1
         events.append(ball)
     for method in ("LSODA", "Radau"):  # the second is slower and takes what the first cannot
         with warnings.catch_warnings():
