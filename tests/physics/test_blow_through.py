@@ -342,3 +342,43 @@ def test_drills_are_drawn_as_often_as_the_notes_say():
     assert all(near(zones.count(zone), 0.5 / 3) for zone in (ABOVE, BETWEEN, BELOW))
     healthy = [drill for drill in drills if drill.fault == "none"]
     assert near(4 * sum(one.condition.zone == IN_SIGHT for one in healthy), 0.5)  # independent
+
+
+def glass_seen(text, **condition):
+    """What stands in the glass and what blows, after each move, by the hidden truth alone."""
+    truth = GaugeCondition(**condition)
+    inside, first = in_service(truth)
+    seen = [first]
+    for move in moves(text):
+        inside, sight = after_move(truth, inside, move)
+        seen.append(sight)
+    return seen
+
+
+def test_air_let_in_by_the_drain_keeps_the_top_free_until_steam_has_driven_it_out():
+    assert glass_seen("w- s- w~")[-1].glass == FULL  # the drain was never opened: no air
+    assert glass_seen("w- s- d~ d- w~")[-1].glass == NEARLY_FULL
+    assert glass_seen("w- s- d~ d- w~ w- w~")[-1].glass == NEARLY_FULL
+    through = glass_seen("w- s- d~ d- w~ w- s~ s- w~")
+    assert [sight.glass for sight in through[-3:]] == [FULL] * 3
+    assert glass_seen("w- s- d~ s~ d- s- w~")[-1].glass == FULL  # steam swept it through the drain
+    assert glass_seen("w- s- d~ d- w~ s~ s- w- w~")[-1].glass == FULL
+
+
+def test_only_a_glass_that_holds_pressure_blows_and_dies_away():
+    assert glass_seen("w- s- d~")[-1].blow == DIES_AWAY
+    assert [sight.blow for sight in glass_seen("w- s- d~ d- d~")[-2:]] == [NO_BLOW, NO_BLOW]
+    assert glass_seen("w- s- d~ d- w~ s~ w- s- d~")[-1].blow == DIES_AWAY  # charged again
+    shut = {"steam_way": "choked", "water_way": "choked"}
+    assert glass_seen("d~", **shut, found=EMPTY)[-1].blow == NO_BLOW
+    assert glass_seen("d~", **shut, found=LEVEL)[-1].blow == DIES_AWAY
+
+
+def test_the_ball_that_sticks_goes_only_with_a_rush_of_water():
+    seized = {"ball_free": False}
+    assert glass_seen("s- d+", **seized)[-1].nature != WET  # snatched: the ball shuts the way
+    assert glass_seen("s- d~", **seized)[-1].nature == WET
+    assert glass_seen("s- d+")[-1].nature == WET  # a sound ball
+    assert glass_seen("s- d+ d- w- w~", **seized, zone=BELOW)[-1].glass == EMPTY
+    below = glass_seen("w- s- d+ w+", **seized, zone=BELOW)
+    assert below[-1].blow == STRONG  # steam by the water way carries no ball
