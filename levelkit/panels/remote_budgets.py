@@ -17,7 +17,6 @@ from ..physics.uncertainty import Measured, UncertaintyBudget
 from ..properties import compressed_water_density, saturation_at_pressure
 
 
-
 def transmitter_known(state, leg_temperature) -> UncertaintyBudget | None:
     """Return what remains uncertain once pressure is allowed for; None where the leg is lost."""
     if state.compensation is None or state.legs.reference_loss:

@@ -73,16 +73,24 @@ def draw_range_ruler(canvas, left, right, y, calibration, differential):
 
 
 def _draw_ends(canvas, y, calibration, ends, middle):
-    """Write name, value and current under both ends of the range, clear of the zero."""
+    """Write name, value and current under both ends of the range, clear of zero and each other."""
     font = canvas.look.font
-    values = {"LRV": calibration.lower_value, "URV": calibration.upper_value}
-    for name, current in (("LRV", "4 mA"), ("URV", "20 mA")):
-        lines = [name, kilopascal(values[name])] + [current] * canvas.look.detail
+    lines = {name: [name, kilopascal(value)] + [current] * canvas.look.detail
+             for name, value, current in (("LRV", calibration.lower_value, "4 mA"),
+                                          ("URV", calibration.upper_value, "20 mA"))}
+    half = {name: max(text_width(line, font) for line in texts) / 2 + 0.35 * font
+            for name, texts in lines.items()}
+    near, far = sorted(ends, key=lambda name: abs(ends[name] - middle))
+    sides = {name: 1 if ends[name] >= middle else -1 for name in ends}
+    away = {name: max(abs(ends[name] - middle), half[name] + 0.35 * font) for name in ends}
+    if sides[near] == sides[far]:  # the nearer one gives way towards zero, then the other outwards
+        apart = half[near] + half[far]
+        away[near] = max(min(away[near], away[far] - apart), half[near] + 0.35 * font)
+        away[far] = max(away[far], away[near] + apart)
+    for name, texts in lines.items():
+        x = middle + sides[name] * away[name]
         canvas.line(ends[name], y - 9, ends[name], y + 9)
-        side = 1 if ends[name] >= middle else -1
-        clear = max(text_width(line, font) for line in lines) / 2 + 0.7 * font
-        x = middle + side * max(abs(ends[name] - middle), clear)
-        for index, line in enumerate(lines):
+        for index, line in enumerate(texts):
             canvas.text(x, y + 11 + (0.8 + 1.2 * index) * font, line, "middle")
 
 

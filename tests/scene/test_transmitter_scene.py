@@ -18,6 +18,9 @@ SHIP = load_ship()
 PANELS = {name: TransmitterPanel(boiler, SHIP.barometer) for name, boiler in SHIP.boilers.items()}
 FAULTS = [key for _, key in PANELS["water_tube"].controls["fault"].options]
 
+BY_HAND = ((0, 3.55), (-0.5, 0.5), (29, 30), (-29.9, -30), (30, -30), (1.15, 1.16), (0.01, 0),
+           (0.02, 30), (30, 15))
+
 
 def case(name="water_tube", **values):
     panel = PANELS[name]
@@ -57,6 +60,13 @@ def test_the_range_ruler_has_zero_and_both_ends_on_one_line_with_their_signs():
     _, mirrored = drawn(connection=REVERSED, level=100)
     places = {box.text: (box.left + box.right) / 2 for box in mirrored.text_boxes}
     assert places["0"] < places["URV"] < places["LRV"]
+
+
+@pytest.mark.parametrize("lrv, urv", BY_HAND)
+def test_both_ends_of_a_range_by_hand_stand_in_their_order(lrv, urv):
+    _, drawing = drawn(by_hand=True, lrv=lrv, urv=urv)
+    places = {box.text: (box.left + box.right) / 2 for box in drawing.text_boxes}
+    assert (places["LRV"] < places["URV"]) is (lrv < urv)
 
 
 def test_crossed_ports_throw_the_mark_to_the_other_side_of_zero():
@@ -111,6 +121,7 @@ def test_lettering_neither_collides_nor_leaves_the_sheet(name, look):
               for level, pressure, connection in product(levels, (0, 7, 60), (DIRECT, REVERSED))]
     cases += [dict(loss=loss, depth=depth, calibrated=calibrated) for loss, depth, calibrated in
               product((0, 1, 9, 40, 200, top), (0, 10), (0, 100))]
+    cases += [dict(by_hand=True, lrv=lrv, urv=urv) for lrv, urv in BY_HAND]
     drawn_cases = 0
     for values in cases:
         try:
