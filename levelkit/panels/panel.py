@@ -164,13 +164,20 @@ class Panel(widgets.VBox):
         if self._problem.value != markup:
             self._problem.value = markup
 
-    def twin(self, show_truth=None):
+    def twin(self, show_truth=None, **values):
         """Show a still picture of the panel that survives saving, printing and a missing kernel.
 
-        It hides the truth as the panel does, or always or never, so that a page run at one go
-        does not give a prediction away in the panel.
+        It hides the truth as the panel does, or always or never. It begins with the values given
+        and follows the panel from its next change on; the panel itself stays as it is, so that a
+        page run at one go does not give a prediction away in the panel.
         """
-        self._twins.append(StaticTwin(self, show_truth))
+        before = self.values()
+        if values:
+            self.set(**values)
+        twin = StaticTwin(self, show_truth)
+        if values:
+            self.set(**before)
+        self._twins.append(twin)
 
 
 def _markup(drawing):

@@ -154,3 +154,11 @@ def test_readings_carry_the_decision_and_the_seed(panel, tmp_path):
     row = next(csv.DictReader(io.StringIO(panel.readings.save(tmp_path).read_text("utf-8"))))
     assert row["trips"] == "yes" and row["seed"] == "3" and "frozen" in row["A"]
     assert float(row["drawn [1]"]) == pytest.approx(panel.counted[1].value, rel=1e-3)
+
+
+def test_a_twin_begins_with_its_own_values_and_then_follows(panel):
+    """A page run at one go must not show the answer of its prediction in the panel."""
+    panel.twin(show_truth=True, **panel.presets["low water, shared leg lost"])
+    assert panel.values() == panel._start and "FULL" not in panel.drawing.words
+    panel.set(level=200)
+    assert "True level 200 mm" in panel._twins[-1].output().data
