@@ -37,6 +37,7 @@ from levelkit.physics.blow_glass import (
     NEARLY_FULL,
     NO_BLOW,
     STRONG,
+    WEAK,
     WET,
     ZONES,
     DrillMove,
@@ -45,7 +46,14 @@ from levelkit.physics.blow_glass import (
     all_conditions,
     in_service,
 )
-from levelkit.physics.blow_ledger import OPEN_QUESTION, PROVED, STATEMENTS, ledger, proved_zones
+from levelkit.physics.blow_ledger import (
+    DISPROVED,
+    OPEN_QUESTION,
+    PROVED,
+    STATEMENTS,
+    ledger,
+    proved_zones,
+)
 from levelkit.physics.blow_model import model_cocks
 from levelkit.physics.blow_replay import expected_sights, record_rows, replayed
 from levelkit.physics.blow_through import FAULTS, PLATE_DRILL, moved, new_drill
@@ -382,3 +390,25 @@ def test_the_ball_that_sticks_goes_only_with_a_rush_of_water():
     assert glass_seen("s- d+ d- w- w~", **seized, zone=BELOW)[-1].glass == EMPTY
     below = glass_seen("w- s- d+ w+", **seized, zone=BELOW)
     assert below[-1].blow == STRONG  # steam by the water way carries no ball
+
+
+@pytest.mark.parametrize("fault, wrong", [
+    ("none", {}), ("ball seats on a rush", {}),  # blown gently, the ball stays where it is
+    ("water way choked", {"water way clear": 4}), ("water way narrowed", {"water way clear": 4}),
+    ("steam way choked", {"steam way clear": 6}), ("steam way narrowed", {"steam way clear": 6}),
+    ("both ways choked", {"water way clear": 4, "steam way clear": 6}),
+    ("drain choked", {"drain clear": 3}),
+    ("water cock passes", {"nothing passes the shut water cock": 2}),
+    ("steam cock passes", {"nothing passes the shut steam cock": 3}),
+    ("drain cock passes", {"nothing passes the shut drain": 0}),
+])
+def test_each_fault_is_disproved_by_the_move_that_shows_it(fault, wrong):
+    """Moves: 1 water shut, 2 steam shut, 3 drain, 4 water alone, 6 steam alone; 0 as found."""
+    drill = replayed(1, GENTLE, fault=fault, zone=IN_SIGHT)
+    assert {line.statement: line.move for line in ledger(drill)
+            if line.verdict == DISPROVED} == wrong
+
+
+def test_a_weeping_drain_shows_at_once_on_a_glass_in_service():
+    sight = glass_seen("", drain_holds=False)[0]
+    assert (sight.blow, sight.nature, sight.glass) == (WEAK, WET, LEVEL)

@@ -221,3 +221,10 @@ def test_many_shocks_at_once_are_the_same_as_one_by_one():
 def test_a_ball_that_neither_sinks_nor_floats_is_refused():
     with pytest.raises(InputError, match="floats in the fluid"):
         ball_lift_velocity(0.0127, 897.0, 897.0)
+
+
+def test_unknown_words_are_refused_with_those_that_are_known():
+    with pytest.raises(InputError, match="give one of .*borosilicate"):
+        thermal_shock_stress("window glass", 10.0)
+    with pytest.raises(InputError, match="fluid at rest is 'ice'; give"):
+        critical_flow(8e5, "ice", saturated_fluid)

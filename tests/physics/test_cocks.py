@@ -514,3 +514,10 @@ def test_a_rush_into_an_empty_glass_seats_the_ball_at_once():
     assert run.height.max() < 0.01 and run.water_flow.max() == 0.0
     gently = glass_history(with_cocks(empty, steam=0.0, water=0.3), 2.0, points=5)
     assert gently.ball_seated_at is None and gently.height[-1] > 0.3
+
+
+def test_a_false_line_is_somewhere_in_the_glass_or_absent():
+    assert CockFaults(false_line=0.1).false_line == 0.1 and CockFaults().false_line is None
+    for wrong in (-0.1, float("nan"), 6.0):
+        with pytest.raises(InputError, match="false line"):
+            CockFaults(false_line=wrong)
