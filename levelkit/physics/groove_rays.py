@@ -5,11 +5,11 @@ below them, the flat front at y = -depth; lengths in heights of the ridge.
 """
 
 from dataclasses import dataclass
-from math import acos, asin, cos, sin
+from math import acos, asin, cos, degrees, pi, sin
 
 import numpy as np
 
-from ..errors import checked
+from ..errors import InputError, checked
 from .optics import reflectance, refraction_angle
 
 AIR, GLASS, FLUID = "air", "glass", "fluid"
@@ -64,13 +64,14 @@ def groove_ray(glass_index, fluid_index, entry=0.6, side_angle=0.0, depth=1.5):
     Raises
     ------
     InputError
-        A value outside its range.
+        A value outside its range, or a glass that bends light from the side so little that
+        it runs flatter than the faces and never meets the left one.
 
     Notes
     -----
-    The share lost at the front is left out. A ray that misses the second face runs back
-    to the front. With both faces met, the last share equals the brightness of
-    :func:`levelkit.physics.reflex_glass.groove_view`, and the light leaves as it came.
+    The share lost at the front is left out. Any ray that meets one face meets the other: the
+    last share equals the brightness of :func:`levelkit.physics.reflex_glass.groove_view`, and
+    the light leaves as it came.
 
     References
     ----------
@@ -89,6 +90,11 @@ def groove_ray(glass_index, fluid_index, entry=0.6, side_angle=0.0, depth=1.5):
     side = checked("side angle", side_angle, 0.0, 1.2, "rad", "Give radians: 10 degrees is 0.175.")
     depth = checked("depth", depth, 1.01, 10.0, "ridge heights")
     inside = asin(sin(side) / glass)
+    if inside >= pi / 4:
+        raise InputError(
+            f"In a glass of index {glass:g} the light runs {degrees(inside):.3g} degrees off the "
+            "square view; the allowed range is 0 to 45 degrees. Take a denser glass or less "
+            "side angle.")
     direction, point = np.array([sin(inside), cos(inside)]), np.array([-entry, -entry])
     front = point - direction * (depth - entry) / direction[1]
     pieces = [RayPiece(_pair(front - _RUN * np.array([sin(side), cos(side)])), _pair(front), 1.0,
@@ -108,8 +114,6 @@ def groove_ray(glass_index, fluid_index, entry=0.6, side_angle=0.0, depth=1.5):
         if face < 0:
             run = (-point[1] - point[0]) / (direction[0] + direction[1])
             point = start + run * direction
-            if not 0.0 <= point[0] <= 1.0:
-                break
     end = start + direction * (-depth - start[1]) / direction[1]
     pieces.append(RayPiece(_pair(start), _pair(end), _mean(shares), GLASS, np.nan))
     out = asin(min(max(glass * float(direction[0]), -1.0), 1.0))

@@ -83,3 +83,10 @@ def test_what_leaves_a_face_obeys_the_law_of_refraction_there(glass, fluid, side
                          for ray in (inside, out)]
                 assert glass * along[0] == pytest.approx(fluid * along[1], abs=1e-9)
                 assert out[0] * square[0] + out[1] * square[1] > 0
+
+
+def test_light_flatter_than_the_faces_is_refused():
+    """Law of refraction by hand: sin 1.2 / sin 45 degrees = 1.318, the least index for 1.2 rad."""
+    with pytest.raises(InputError, match="45.* degrees off .* range is 0 to 45 degrees"):
+        groove_ray(1.317, 1.0, side_angle=1.2)
+    assert len(groove_ray(1.319, 1.0, side_angle=1.2)) >= 5
