@@ -6,7 +6,7 @@ from html import escape
 import ipywidgets as widgets
 import numpy as np
 
-from ..constants import BAR, CAUTION, MILLIMETRE
+from ..constants import CAUTION, MILLIMETRE
 from ..faults import FAULTS, TWO_FLUID, fault_named
 from ..physics.indicating_fluids import FLUIDS, IndicatingFluid
 from ..physics.leg_water import legs_after
@@ -15,12 +15,11 @@ from ..physics.two_fluid_state import TwoFluidState
 from ..physics.u_tube import DRUM_LIMB, REFERENCE_LIMB
 from ..physics.uncertainty import UncertaintyBudget
 from ..scene.drum_and_legs import DrumAndLegs
-from ..scene.two_fluid import SLOW, TwoFluidView, draw_two_fluid, shown_level
+from ..scene.two_fluid import SLOW, TwoFluidView, draw_two_fluid
 from ..scene.u_tube import UTubeView
-from ..units import format_number, kelvin
+from ..units import kelvin
 from .control import Control
 from .panel import Panel
-from .readings import format_plain
 from .remote_budgets import two_fluid_known
 from .two_fluid_setting import (
     COLD,
@@ -32,6 +31,7 @@ from .two_fluid_setting import (
     indicator_as_set,
     reading_on_the_way,
 )
+from .two_fluid_words import leg_words, number_rows, reading_row
 
 NO_FAULT = ""
 OWN_FLUID = "this boiler's own"
@@ -234,9 +234,9 @@ class TwoFluidPanel(Panel):
     def draw(self, result, look, show_truth):
         state, reading = result.state, result.reading
         tube = UTubeView(state.tube, state.legs.manifold, reading.reference_surface,
-                         reading.drum_surface, result.scale_ends, self._leg_words(result, look))
+                         reading.drum_surface, result.scale_ends, leg_words(result, look))
         return draw_two_fluid(self._still, TwoFluidView(
-            state.drum.level, reading, state.legs, tube, self._rows(result, look, show_truth),
+            state.drum.level, reading, state.legs, tube, number_rows(result, look, show_truth),
             result.fault.name if result.fault else "", result.steaming, show_truth), look)
 
     def _advise(self, fault, fluid):
@@ -250,67 +250,8 @@ class TwoFluidPanel(Panel):
         if self._advice.value != markup:
             self._advice.value = markup
 
-    def _leg_words(self, result, look):
-        """Names of the legs and their temperatures; a fault may have changed these."""
-        now, set_to, words = result.state.legs, result.healthy.legs, []
-        for name, celsius, densities in zip(
-                ("reference", "drum-side"), result.leg_celsius,
-                (("reference_density", "reference_run_density"), ("drum_run_density",)),
-                strict=True):
-            changes = [getattr(now, key) - getattr(set_to, key) for key in densities]
-            state = f"{celsius:.0f} \u00b0C"
-            if min(changes) < 0:
-                state = "warm"
-            elif max(changes) > 0:
-                state = "cold"
-            words.append((name, f"leg {state}") if look.detail else (state,))
-        return tuple(words)
-
-    def _rows(self, case, look, show_truth):
-        state, reading = case.state, case.reading
-        gauge = (state.drum.pressure - state.legs.barometer) / BAR
-        pressure = ("Pressure", f"{format_number(gauge, 1)} bar g")
-        across = (reading.reference_pressure - reading.drum_side_pressure) / BAR * 1000
-        forces = ("p1 \u2212 p2", f"{format_number(across, 2)} mbar")
-        difference = ("R", f"{format_number(1000 * reading.difference, 1)} mm")
-        if not look.detail:
-            level = f"{format_number(1000 * state.drum.level)} mm" if show_truth else "hidden"
-            return (pressure, forces, difference, ("True level", level),
-                    ("Shows", shown_level(reading)))
-        legs, ((_, low), (_, high)) = state.legs, case.scale_ends
-        ratio = abs(high - low) / legs.weir_height
-        known = () if case.budget is None else (
-            (f"Corrected: \u00b1 {1000 * case.budget.uncertainty:.1f} mm", case.budget.largest),)
-        return (
-            pressure,
-            (f"Scale {ratio:.2f} : 1, for", f"{format_number(case.scale_pressure_bar, 1)} bar g"),
-            ("Drum water", f"{state.drum.water_density:.1f} kg/m\u00b3"),
-            ("Steam" if case.steaming else "Air", f"{state.drum.steam_density:.2f} kg/m\u00b3"),
-            ("Leg 1, above 0", f"{legs.reference_density:.1f} kg/m\u00b3"),
-            ("Leg 1, below 0", f"{legs.reference_run_density:.1f} kg/m\u00b3"),
-            ("Leg 2, below 0", f"{legs.drum_run_density:.1f} kg/m\u00b3"),
-            ("Indicating fluid", f"{reading.fluid_density:.1f} kg/m\u00b3"),
-            forces, difference, *known,
-        )
-
     def reading(self, result, values):
-        state, reading = result.state, result.reading
-        return {
-            "drum pressure [bar g]": format_plain(
-                (state.drum.pressure - state.legs.barometer) / BAR, 1),
-            "true level [mm]": format_plain(1000 * state.drum.level, 1),
-            "surfaces apart R [mm]": format_plain(1000 * reading.difference, 1),
-            "indicator shows [mm]": format_plain(1000 * reading.indicated_level, 1),
-            "error [mm]": format_plain(1000 * reading.error, 1),
-            "corrected, known to +/- [mm]": (format_plain(1000 * result.budget.uncertainty, 1)
-                                             if result.budget else "not known"),
-            "leg 1 [degC]": format_plain(values["reference_leg"], 0),
-            "leg 2 [degC]": format_plain(values["drum_leg"], 0),
-            "leg 1 lost [mm]": format_plain(values["leg_lost"], 0),
-            "fluid above mark [ml]": format_plain(values["extra_fill"], 0),
-            "status": reading.status,
-            "fault": result.fault.name if result.fault else "none",
-        }
+        return reading_row(result, values)
 
 
 def _dropdown(name, options):
