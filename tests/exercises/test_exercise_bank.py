@@ -230,6 +230,32 @@ tolerance = 1.0
 hint = "?"
 formula = "{level}"
 """
+LAST_LINE = 'formula = "{level}"\n'
+CHOICE_WITHOUT_SENTENCE = """
+[[family.step]]
+id = "way"
+kind = "choice"
+marks = "A0"
+ask = "which"
+hint = "?"
+right = "high"
+options = [{ id = "high", text = "HIGH" }, { id = "low", text = "LOW" }]
+"""
+SLIP_OF_NO_STEP = """
+[[family.slip]]
+id = "lost"
+step = "way"
+sentence = "s"
+misconception = "MC01"
+"""
+METHOD_TO_NOWHERE = """
+[[family.step]]
+id = "last"
+kind = "method"
+marks = "A0"
+hint = "?"
+formula = "{level}"
+"""
 
 
 def read(tmp_path, text):
@@ -257,6 +283,21 @@ def test_a_sound_family_is_read(tmp_path):
     ("trap = \"x\"\n", "", "trap"),
     ("values = [950]", 'from = "magic", of = []', "no derived quantity"),
     ("[family.example]", "[family.example", "Correct the file"),
+    ("decimals = 0, values = [800]", "decimals = 0", "needs either values"),
+    ("values = [800]", 'values = [800], from = "saturated_water_density", of = []',
+     "needs either values"),
+    ("[family.example]", 'depth = { symbol = "d", unit = "m", decimals = 0, values = [1] }\n'
+     "[family.example]", "depth is given and used nowhere"),
+    ("level = 250", "level = 250\ndepth = 1", "the example holds depth"),
+    ("values = [800]", 'from = "saturated_water_density", of = ["steam_density"]',
+     "depends on a quantity that is not given before it"),
+    ('id = "height"', 'id = "level"', "the name level stands twice"),
+    ('ask = "height"', 'kind = "riddle"\nask = "height"', "of no known kind (value, choice, "
+     "method)"),
+    ('ask = "height"', 'kind = "choice"\nright = "a"\nask = "height"', "at least two options"),
+    (LAST_LINE, LAST_LINE + CHOICE_WITHOUT_SENTENCE, "option low needs a sentence"),
+    (LAST_LINE, LAST_LINE + SLIP_OF_NO_STEP, "slip lost belongs to no value step"),
+    (LAST_LINE, LAST_LINE + METHOD_TO_NOWHERE, "leads to no value step"),
 ])
 def test_a_planted_fault_in_the_bank_is_named(tmp_path, old, new, complaint):
     assert old in GOOD
