@@ -19,11 +19,6 @@ def absolute_of_gauge(gauge_pressure):
     return gauge_pressure + BAR
 
 
-def absolute_with_barometer(gauge_pressure, barometer):
-    """Absolute pressure with the barometer that the question gives."""
-    return gauge_pressure + barometer
-
-
 def saturated_water_density(pressure):
     """Density of saturated water at an absolute pressure."""
     return properties.saturation_at_pressure(pressure).water_density
@@ -116,7 +111,7 @@ def lowered_by(pressure, fall):
 
 def source(name):
     """Return one of these functions by its name in the bank, or None."""
-    functions = (absolute_of_gauge, absolute_with_barometer, saturated_water_density,
+    functions = (absolute_of_gauge, saturated_water_density,
                  saturated_steam_density, saturation_temperature, saturation_pressure,
                  latent_heat, saturated_water_enthalpy, water_density, cold_water_density,
                  cold_air_density, compressed_air_density, water_break_flux, steam_break_flux,
