@@ -11,6 +11,7 @@ import urllib.request
 from pathlib import Path
 
 import pytest
+from playing import note_messages
 
 ROOT = Path(__file__).resolve().parents[2]
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
@@ -113,6 +114,14 @@ def open_and_run(page, lab, name):
         "return cells.length && cells.every(c => c.querySelector('.jp-OutputArea-output')); }")
     page.get_by_text("Python 3 (ipykernel) | Idle").wait_for()
     page.wait_for_selector(".lk-panel svg")
+
+
+@pytest.fixture(scope="module")
+def opened(request, page, lab):
+    """The page of the lesson that a test module names as LESSON, all its cells run."""
+    note_messages(page)
+    open_and_run(page, lab, request.module.LESSON)
+    return page
 
 
 def numbers_in(text):

@@ -4,7 +4,6 @@ import re
 from math import radians, tan
 
 import pytest
-from conftest import open_and_run
 from looking import (
     SIZES,
     assert_fits_in_size,
@@ -15,20 +14,13 @@ from looking import (
     press,
     wait_for_words,
 )
-from playing import assert_plays_without_the_kernel, assert_shows_frame, note_messages, watch
+from playing import assert_plays_without_the_kernel, assert_shows_frame, watch
 
 from levelkit.constants import CAUTION
 from levelkit.lesson import ship_motion_panel
 
 LESSON = "11_ship_motion.ipynb"
 WATER = (".lk-player svg polygon[data-part]", "points")
-
-
-@pytest.fixture(scope="module")
-def opened(page, lab):
-    note_messages(page)
-    open_and_run(page, lab, LESSON)
-    return page
 
 
 @pytest.fixture(scope="module")

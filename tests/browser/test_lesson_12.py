@@ -1,7 +1,6 @@
 """Lesson 12 as its user sees it: the swell played, scrubbed and compared, at 1280x720."""
 
 import pytest
-from conftest import open_and_run
 from looking import (
     SIZES,
     assert_fits_in_size,
@@ -12,20 +11,13 @@ from looking import (
     press,
     wait_for_words,
 )
-from playing import assert_plays_without_the_kernel, assert_shows_frame, note_messages
+from playing import assert_plays_without_the_kernel, assert_shows_frame
 
 from levelkit.constants import CAUTION
 from levelkit.lesson import swell_panel
 
 LESSON = "12_swell_and_shrink.ipynb"
 DOT = (".lk-player svg circle[data-part]", "cx")  # runs along a curve with the time
-
-
-@pytest.fixture(scope="module")
-def opened(page, lab):
-    note_messages(page)
-    open_and_run(page, lab, LESSON)
-    return page
 
 
 @pytest.fixture(scope="module")

@@ -3,7 +3,6 @@
 import re
 
 import pytest
-from conftest import open_and_run
 from looking import (
     SIZES,
     assert_fits_in_size,
@@ -18,12 +17,6 @@ from looking import (
 from levelkit.constants import CAUTION
 
 LESSON = "13_alarms_trips_and_voting.ipynb"
-
-
-@pytest.fixture(scope="module")
-def opened(page, lab):
-    open_and_run(page, lab, LESSON)
-    return page
 
 
 def panel_of(page):
