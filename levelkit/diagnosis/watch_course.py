@@ -92,7 +92,7 @@ class Course:
             step = min(STEP, until - self.seconds)
             self._happen()
             self._look(order, blown, order in BY_THE_GLASSES)
-            self._flow(order, blown, step)
+            self._flow(step)
         self._happen()
         self._look(order, blown, True)
         return self.news[first:]
@@ -151,19 +151,23 @@ class Course:
                 proved(self.result, blown) != IN_SIGHT):
             self.firing = False
             self._tell_once("No glass proved within the minute: the fires are out.")
+        self._feed_now(order, blown)
 
-    def _flow(self, order, blown, step):
-        """Water through one step of time, and what it does."""
-        boiler, full = self.setting.boiler, full_steam_flow(self.setting)
-        share = feed_share(order, self.result, blown)
+    def _feed_now(self, order, blown):
+        """What the decision in force feeds, and whether that is safe."""
+        share, full = feed_share(order, self.result, blown), full_steam_flow(self.setting)
         if order != CARRY_ON or not self.result.alarms.bad_input:
             self._feed = full * (share * self._load if self.firing else max(share - 1.0, 0.0))
-        steam = full * self._load if self.firing else 0.0
         if out_of_sight_low(self.result) and (
                 self._feed > 0.0 or self.firing and order != ASSUME_LOW):
             self.unsafe = True
             self._tell_once("The level was out of sight low, and the boiler was fed or kept on "
                             "fire.")
+
+    def _flow(self, step):
+        """Water through one step of time, and what it does."""
+        boiler = self.setting.boiler
+        steam = full_steam_flow(self.setting) * self._load if self.firing else 0.0
         shape = boiler.drum.shape
         change = (self._feed - steam) * step / steam_for_water(self.setting)
         self._volume = min(max(self._volume + change, 0.0), shape.volume)

@@ -22,7 +22,8 @@ class WatchGame(BenchGame):
         self.watch, self.course = watch, Course(watch, boiler, barometer)
         self._before_trouble = 0
         case = bench_case(self.course.setting, ())
-        super().__init__(_with(case, self.course.result, (watch.story, *case.log)))
+        found = ("An invented watch.", watch.story, *case.log)
+        super().__init__(_with(case, self.course.result, found))
 
     @property
     def order(self):

@@ -10,24 +10,28 @@ from ..diagnosis.cases import bench_case, seeded_bench
 from ..diagnosis.checks import CHECKS
 from ..diagnosis.correction import corrected_readings
 from ..diagnosis.decisions import DECISIONS
-from ..diagnosis.faulty import NO_FAULT, SettingKey, candidates
+from ..diagnosis.faulty import NO_FAULT
 from ..diagnosis.game import BenchGame
-from ..diagnosis.setting import NAMES, SEPARATE, SHARED, BenchSetting
+from ..diagnosis.setting import NAMES, SEPARATE, BenchSetting
 from ..diagnosis.watch_game import WatchGame
 from ..diagnosis.watches import watches
 from ..scene.three_readings import BenchView, draw_three_readings
 from ..units import gauge_pressure_bar
+from .bench_controls import (
+    BY_LECTURER,
+    BY_SEED,
+    BY_WATCH,
+    bench_controls,
+    fault_options,
+    reoffer,
+)
 from .bench_hands import Hands
-from .control import Control
 from .panel import Panel
 from .readings import format_plain
 
-BY_SEED, BY_LECTURER = "hidden, from its number", "set by the lecturer"
-BY_WATCH = "a watch with a clock"
 _SHORT = {"assume low": "Assume low water", "by glass": "Feed by glass", "carry on": "Carry on",
           "mean": "Feed by mean", "raise feed": "Raise feed", "cut feed": "Stop feed",
           "stop firing": "Stop firing"}
-_MINUTES = (("just now", 0.0), ("1 minute", 60.0), ("5 minutes", 300.0), ("1 hour", 3600.0))
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,41 +64,20 @@ class DiagnosisPanel(Panel):
         self.add_class("lk-own-words")
 
     def make_controls(self):
-        style = {"description_width": "initial"}
-        levels, top = self.boiler.levels, 1000 * self.boiler.legs.chamber_height
-        faults = self._faults(SEPARATE)
-        return {
-            "source": widgets.Dropdown(options=[BY_SEED, BY_LECTURER, BY_WATCH],
-                                       description="Case", style=style),
-            "seed": Control("Case number", "", 0, 9999, 1, 1, 0),
-            "watch": widgets.Dropdown(options=[(item.title, key) for key, item
-                                               in watches().items()],
-                                      description="Watch", style=style),
-            "arrangement": widgets.Dropdown(options=[SEPARATE, SHARED], description="Remote on",
-                                            style=style),
-            "pressure": Control("Drum pressure", "bar g", 1, self.boiler.working_pressure_bar, 1,
-                                self.boiler.working_pressure_bar, 0),
-            "level": Control("True drum level", "mm", -100, top, 1, 1000 * levels.normal, 0),
-            "since": widgets.Dropdown(options=_MINUTES, value=60.0, description="Fault came",
-                                      style=style),
-            "first": widgets.Dropdown(options=faults, description="Fault 1", style=style),
-            "second": widgets.Dropdown(options=faults, description="Fault 2", style=style),
-        }
+        return bench_controls(self.boiler, self.barometer)
 
     def _faults(self, arrangement):
-        setting = BenchSetting(self.boiler, self.barometer, self.boiler.working_pressure_bar,
-                               self.boiler.levels.normal, self.boiler.levels.normal, 60.0,
-                               arrangement)
-        return [("none", NO_FAULT), *((f"{item.fault.number}  {item.text}", item)
-                                      for item in candidates(SettingKey(setting)))]
+        return fault_options(self.boiler, self.barometer, arrangement)
 
     def _control_grid(self):
         controls = self.controls
         self.suspect, self.second_suspect = (widgets.Dropdown(
             options=self._faults(SEPARATE), description=name,
             style={"description_width": "initial"}) for name in ("I diagnose", "and"))
-        self._lecturer = [controls[key] for key in ("arrangement", "pressure", "level", "since",
-                                                    "first", "second")]
+        self._lecturer = [controls[key] for key in ("arrangement", "pressure", "level", "first",
+                                                    "since", "second")]
+        for key in ("first", "second", "watch"):  # long names
+            controls[key].add_class("lk-two")
         self.looking = widgets.Dropdown(
             options=[(f"{check.name}: {check.minutes:g} min", key)
                      for key, check in CHECKS.items() if key != "readings"],
@@ -234,11 +217,11 @@ class DiagnosisPanel(Panel):
         """Faults that this arrangement of legs can have; a chosen one stays if it can."""
         options = self._faults(arrangement)
         for key in ("first", "second"):
-            _reoffer(self.controls[key], options)
+            reoffer(self.controls[key], options)
 
     def _offer_suspects(self, arrangement):
         for chooser in (self.suspect, self.second_suspect):
-            _reoffer(chooser, self._faults(arrangement))
+            reoffer(chooser, self._faults(arrangement))
             chooser.value = NO_FAULT
 
     def _case(self, values):
@@ -282,14 +265,6 @@ class DiagnosisPanel(Panel):
             row[f"{name}, drum level [mm]"] = ("" if item is None or item.level is None
                                                else format_plain(1000 * item.level, 1))
         return row
-
-
-def _reoffer(chooser, options):
-    if [item for _, item in options] == [item for _, item in chooser.options]:
-        return
-    kept = chooser.value
-    chooser.options = options
-    chooser.value = kept if kept in [item for _, item in options] else NO_FAULT
 
 
 def _ending(game):

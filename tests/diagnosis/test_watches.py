@@ -132,8 +132,8 @@ def test_no_path_of_a_watch_rewards_feeding_a_boiler_out_of_sight_low(name):
                              (second, 420.0 if runs_away else 0.0)):
             while course.seconds < until:
                 course.advance(course.seconds + 30.0, order, ())
-                fed |= out_of_sight_low(course.result) and order not in (
-                    ASSUME_LOW, STOP_FIRING) and course.firing
+                fed |= out_of_sight_low(course.result) and course.firing and order not in (
+                    ASSUME_LOW, STOP_FIRING)
         assert course.unsafe or not fed, (first, second)
         tried += fed
     assert tried > 0 or not runs_away

@@ -14,7 +14,7 @@ from levelkit.diagnosis.decisions import ASSUME_LOW, DECISIONS, RAISE_FEED
 from levelkit.diagnosis.faulty import NO_FAULT, Placed
 from levelkit.diagnosis.setting import SHARED, TRANSMITTER_1
 from levelkit.lesson import diagnosis_panel
-from levelkit.panels.diagnosis_panel import BY_LECTURER
+from levelkit.panels.bench_controls import BY_LECTURER, BY_SEED, BY_WATCH
 
 LOST = Placed("reference-leg-lost", TRANSMITTER_1)
 
@@ -118,3 +118,34 @@ def test_twenty_hidden_cases_are_drawn_without_a_word_of_what_is_wrong(panel):
         assert panel._problem.value == ""
         for item in panel.result.game.case.faults:
             assert item.text not in panel.drawing.words + said(panel)
+
+
+def test_a_watch_runs_its_clock_and_its_corrected_levels_move_with_it(panel):
+    panel.set(source=BY_WATCH, watch="gland-job")
+    assert "An invented watch." in said(panel) and CAUTION in said(panel)
+    panel.correct()
+    before = panel.result.corrected["glass A"].level
+    panel.wait()
+    assert panel._problem.value == "" and panel._game.minutes == 2.5
+    assert panel.result.corrected["glass A"].level < before - 0.03
+    assert "ALARM high level" in said(panel)
+    panel.readings.record()
+    row = next(csv.DictReader(io.StringIO(panel.readings.text())))
+    assert row["case"] == "gland-job"
+
+
+def test_controls_of_other_cases_are_out_of_the_way(panel):
+    def shown(control):
+        return control.layout.display != "none"
+    for source, mine in ((BY_SEED, "seed"), (BY_WATCH, "watch"), (BY_LECTURER, "first")):
+        panel.set(source=source)
+        names = [name for name in ("seed", "watch", "first") if shown(panel.controls[name])]
+        assert names == [mine]
+        assert shown(panel.waiting) == (source == BY_WATCH)
+
+
+def test_the_next_case_of_a_watch_is_the_next_watch(panel):
+    panel.set(source=BY_WATCH, watch="slow-ahead")
+    panel.next_case()
+    assert panel.controls["watch"].value == "gland-job" and panel._game.minutes == 0.5
+    assert panel.suspect.value == NO_FAULT
