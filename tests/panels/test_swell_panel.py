@@ -141,3 +141,11 @@ def test_readings_belong_to_the_frame_at_rest(panel, tmp_path):
     i = panel.result.records[20]
     assert float(row["surface [mm]"]) == pytest.approx(panel.result.surface[i], abs=0.051)
     assert float(row["time [s]"]) == pytest.approx(panel.result.time[i], abs=0.051)
+
+
+def test_hiding_works_nothing_out_again(panel):
+    run, film = panel.result, panel._film
+    panel.truth.value = False
+    assert panel.result is run and panel._film is not film
+    panel.truth.value = True
+    assert panel._film is film

@@ -16,6 +16,7 @@ from levelkit.physics.drum_geometry import (
     surface_area,
     water_volume,
 )
+from levelkit.physics.drum_outline import sum_over_sections
 
 FLAT = Drum(0.65, 5.6)
 HEADS = ("flat", "ellipsoidal", "hemispherical", "torispherical")
@@ -116,6 +117,19 @@ def test_arrays_keep_their_shape_and_agree_with_numbers():
     assert volumes[0, 1] == water_volume(FLAT, -0.2)
     middle = np.array([0.1, 0.2])
     assert level_from_volume(FLAT, water_volume(FLAT, middle)) == pytest.approx(middle)
+
+
+def test_several_quantities_of_a_section_are_summed_at_once():
+    def area(radius, line):
+        return np.pi * radius ** 2 + line
+
+    def width(radius, line):
+        return radius * line
+
+    heights = np.array([-0.3, 0.0, 0.2])
+    both = sum_over_sections(FLAT, heights, 0.1, lambda *at: np.stack([area(*at), width(*at)]))
+    for found, alone in zip(both, (area, width), strict=True):
+        assert found == pytest.approx(sum_over_sections(FLAT, heights, 0.1, alone), rel=1e-12)
 
 
 @pytest.mark.parametrize("head", HEADS)

@@ -63,3 +63,15 @@ def test_times_rise_and_every_frame_has_its_words():
         film(canvases(10, 20), [0.0, 0.0], "a film", ["a", "b"])
     with pytest.raises(ValueError, match="its time and its words"):
         film(canvases(10, 20), [0.0, 1.0], "a film", ["a"])
+
+
+def test_lettering_keeps_its_marks_and_quotes():
+    texts = ('"half" & <full>', '"full" > half')
+    found = made(10, 20, extra=lambda c, h: c.text(5, 5, texts[h > 10]))
+    assert found.tracks[-1].values == texts
+
+
+def test_what_differs_beside_a_still_neighbour_is_told_by_its_attribute():
+    found = made(10, 20, extra=lambda c, h: c.line(h, 3, 7, 3))
+    track = found.tracks[-1]
+    assert (track.attribute, track.values) == ("x1", (10.0, 20.0))

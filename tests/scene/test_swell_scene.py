@@ -7,9 +7,10 @@ import pytest
 from overlaps import off_the_sheet, overlapping
 
 from levelkit.panels.boiler_run import BY_HAND, LARGE, ONE_ELEMENT, SMALL, THREE_ELEMENTS
-from levelkit.panels.swell_panel import SwellPanel
+from levelkit.panels.swell_panel import SwellPanel, _rows
 from levelkit.physics.transient_presets import PRESETS
 from levelkit.scene.look import LOOKS, SCREEN
+from levelkit.scene.parts import widest_rows
 from levelkit.scene.swell import HEIGHT, signed
 
 
@@ -70,3 +71,19 @@ def test_lettering_neither_collides_nor_leaves_the_sheet(panel, look):
 def test_a_change_is_written_with_its_sign():
     assert [signed(x, "mm") for x in (48.4, -0.6, 0.4, -0.4)] == [
         "+48 mm", "\u22121 mm", "0 mm", "0 mm"]
+
+
+@pytest.mark.parametrize("look", LOOKS.values(), ids=LOOKS)
+def test_names_stand_still_while_their_numbers_move(panel, look):
+    """A name whose size followed its number would twitch all through the film."""
+    run, film = made(panel, look, event="feed loss")
+    names = [name for name, _ in _rows(run, 0, look, True)]
+    marked = re.findall(r"<text data-part[^>]*>([^<]*)<", film.svg)
+    still = re.findall(r"<text x[^>]*>([^<]*)<", film.svg)
+    assert set(names) <= set(still) and not set(names) & set(marked)
+    assert signed(run.surface[0], "mm") in marked
+
+
+def test_the_widest_value_makes_the_room_for_its_name():
+    assert widest_rows([[("a", "1 mm"), ("b", "0")], [("a", "\u22121000 mm"), ("b", "0")]]) == [
+        ("a", "\u22121000 mm"), ("b", "0")]
