@@ -170,8 +170,9 @@ def judged(drill, declaration):
     verdicts = {line.statement: line.verdict for line in ledger(drill)}
     if zone == declaration.zone == NOT_PROVED:
         reasons += _not_tried(drill)
-    reasons += [f"Nothing seen so far proves: {claim}." for claim in declaration.claims
-                if verdicts[claim] != PROVED]
+    unproved = [claim for claim in declaration.claims if verdicts[claim] != PROVED]
+    if unproved:
+        reasons.append(f"Nothing seen so far proves: {', '.join(unproved)}.")
     inside = drill.entries[-1].inside
     in_use = inside.steam_handle and inside.water_handle and not inside.drain_handle
     if declaration.action == CONTINUE and not in_use:
@@ -185,9 +186,12 @@ def _not_tried(drill):
     """What a glass that is called not proved has not been asked yet."""
     looks = {(inside.steam_handle, inside.water_handle)
              for inside in (entry.inside for entry in drill.entries) if inside.drain_handle}
-    return [f"The {way} was not let blow alone: a glass untried is not yet a glass not proved."
-            for way, alone in (("water way", (False, True)), ("steam way", (True, False)))
+    ways = [way for way, alone in (("water way", (False, True)), ("steam way", (True, False)))
             if alone not in looks]
+    if not ways:
+        return []
+    return [f"The {' and the '.join(ways)} {'was' if len(ways) == 1 else 'were'} not let blow "
+            "alone: a glass untried is not yet a glass not proved."]
 
 
 def returning_remarks(drill):

@@ -77,7 +77,7 @@ def test_no_water_through_a_clear_way_stops_the_firing(panel):
 def test_nothing_proved_is_a_good_answer_only_while_it_is_so(panel):
     panel.set(seed=HEALTHY)
     declare(panel, NOT_PROVED, PROVE_ANOTHER)
-    assert not panel.judgement.passed and "water way was not let blow alone" in panel.said.value
+    assert not panel.judgement.passed and "steam way were not let blow alone" in panel.said.value
     run(panel, LYING)
     declare(panel, NOT_PROVED, PROVE_ANOTHER)
     assert panel.judgement.passed
