@@ -100,7 +100,7 @@ def deaf_to_arrows(page):
 
 def deaf_to_typing(page, panel):
     """Whether the first entry of a panel takes a decimal comma and refuses nonsense in words."""
-    entry = panel.locator(".lk-entry:enabled").first
+    entry = panel.locator(".lk-entry:enabled:visible").first
     if not entry.count():
         return []
     control = entry.locator("xpath=..")
@@ -156,3 +156,20 @@ def grave_faults(page):
     return [f"{violation['id']}: {node['html'][:140]} {node.get('failureSummary', '')[:200]}"
             for violation in result.response["violations"] if violation["impact"] in GRAVE
             for node in violation["nodes"]]
+
+
+def too_tall_when_presented(page):
+    """Panels that do not fit above the bar of a presentation, when each is the step shown."""
+    page.get_by_role("button", name="Present this lesson").click()
+    page.wait_for_timeout(700)
+    room = page.get_by_role("group", name="Presentation").bounding_box()["y"]
+    found = []
+    last = int(page.locator(".lk-lectern-where").inner_text().split(" of ")[1].split(":")[0])
+    for _ in range(last):
+        page.keyboard.press("PageDown")
+    for panel in page.locator(".lk-panel:has(.lk-picture, .lk-player)").all():
+        height = panel.bounding_box()["height"]
+        if height > room:
+            found.append(f"{panel.locator('.lk-title').inner_text()}: {height:.0f} of {room:.0f}")
+    page.get_by_role("button", name="End", exact=True).click()
+    return found

@@ -12,6 +12,7 @@ from hands import (
     nameless,
     not_reached_by_tab,
     redrawn_more_than_once,
+    too_tall_when_presented,
     too_wide,
 )
 
@@ -78,6 +79,11 @@ def test_nothing_scrolls_sideways_on_three_screens_at_both_sizes(lesson):
     finally:
         for switch in switches.all():
             switch.click()
+
+
+def test_it_is_presented_and_every_panel_fits_above_the_bar(lesson):
+    assert too_tall_when_presented(lesson) == []
+    assert too_wide(lesson) == []
 
 
 def test_axe_finds_nothing_serious_in_what_is_ours(lesson):
