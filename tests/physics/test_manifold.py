@@ -390,10 +390,11 @@ def test_a_drain_of_a_cold_boiler_may_be_opened():
     assert made_move(warm, Move("drum_drain", 1.0, 0.0)).verdict == WRONG
 
 
-def test_the_leg_runs_out_as_a_sum_of_short_steps():
+@pytest.mark.parametrize("start", [0.0, 0.15])
+def test_the_leg_runs_out_as_a_sum_of_short_steps(start):
     drum, legs = drum_and_legs(0.3)
-    legs = replace(legs, manifold=ManifoldState(equaliser=1.0))
-    lost, step = 0.0, 0.01
+    legs = replace(legs, manifold=ManifoldState(equaliser=1.0), reference_loss=start)
+    lost, step = start, 0.01
     for number in range(400):
         flow = instrument_ports(drum, replace(legs, reference_loss=lost)).reference_flow
         lost += step * (flow * legs.line_conductance - legs.chamber.make_up) / (
