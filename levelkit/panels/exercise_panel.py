@@ -14,12 +14,17 @@ HELP = (("hint", "Hint"), ("formula", "Formula"), ("working", "Working"))
 
 
 class ExercisePanel(widgets.VBox):
-    """One question of a family for one candidate. What was typed is never lost."""
+    """One question of a family for one candidate. What was typed is never lost.
+
+    Fields tell the kernel of a whole entry, not of every key: while the kernel is busy the page
+    holds back what is typed, and a button that is pressed then would overtake the last letters.
+    """
 
     def __init__(self, family_id, candidate="your name", sheet="practice"):
         self.family_id, self.sheet = family_id, sheet
         self.question, self.entries, self._typed = None, {}, {}
         self.candidate = widgets.Text(value=candidate, description="Name or number",
+                                      continuous_update=False,
                                       style={"description_width": "initial"})
         self.fetch = widgets.Button(description="Give me my question")
         self.fetch.on_click(lambda _: self.ask())
@@ -32,11 +37,11 @@ class ExercisePanel(widgets.VBox):
         self._heading, self._text = Heading(), widgets.HTML()
         self._steps, self._said, self._helped = widgets.VBox(), widgets.HTML(), widgets.HTML()
         self._figure = widgets.HTML()
-        reading = widgets.VBox([self._text, self._figure, self._helped])
-        reading.add_class("lk-reading")
+        self._reading = widgets.VBox([self._text, self._figure, self._helped])
+        self._reading.add_class("lk-reading")
         answering = widgets.VBox([self._steps, button_row(self.check, *self.help.values()),
                                   self._said])
-        body = widgets.Box([reading, answering])
+        body = widgets.Box([self._reading, answering])
         body.add_class("lk-question")
         super().__init__([self._heading, *self.make_top(), body])
         self.add_class("lk-panel")
@@ -71,14 +76,15 @@ class ExercisePanel(widgets.VBox):
             self.entries[step.id], self._verdicts[step.id] = entry, verdict
             rows += [widgets.HTML(f"<b>{escape(step.ask)}</b> ({_marks(step.marks)})"), entry,
                      verdict]
-        self._heading.text = self.question.family.title
-        caution = self.question.caution
-        self._text.value = f"<div>{escape(self.question.text)}</div>" + (
-            f'<div class="lk-caution">{caution}</div>' if caution else "")
         self._steps.children = rows
         figure = self.question.family.figure
         self._figure.value = (f'<div class="lk-figure">{schematic(figure).svg}</div>' if figure
                               else "")
+        (self._reading.remove_class if figure else self._reading.add_class)("lk-narrow")
+        self._heading.text = self.question.family.title
+        caution = self.question.caution
+        self._text.value = f"<div>{escape(self.question.text)}</div>" + (
+            f'<div class="lk-caution">{caution}</div>' if caution else "")
         self._said.value = ""
         self._helped.value = ""
         self.result = None
@@ -133,7 +139,8 @@ def _entry(step):
     unit = f" [{step.unit}]" if step.unit else ""
     words = f", and {' or '.join(step.direction)}" if step.direction else ""
     return widgets.Text(placeholder="number and unit", description=f"Answer{unit}{words}",
-                        style={"description_width": "initial"}, layout={"width": "auto"})
+                        continuous_update=False, style={"description_width": "initial"},
+                        layout={"width": "auto"})
 
 
 def _piece(step, shown):

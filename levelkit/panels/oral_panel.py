@@ -39,8 +39,9 @@ class OralPanel(widgets.VBox):
         self.minutes = widgets.Dropdown(options=_TIMES, value=120.0, description="Time",
                                         **_INITIAL)
         self.mode = widgets.Dropdown(options=[ALONE, PAIR], description="Practise", **_INITIAL)
-        self.asks = widgets.Text(value="", description="Asks", **_INITIAL)
-        self.answers = widgets.Text(value="your name", description="Answers", **_INITIAL)
+        self.asks = widgets.Text(value="", description="Asks", continuous_update=False, **_INITIAL)
+        self.answers = widgets.Text(value="your name", description="Answers",
+                                    continuous_update=False, **_INITIAL)
         self.swap = widgets.Button(description="Swap")
         self.next = widgets.Button(description="Put the next question")
         self.go_on = widgets.Button(description="Continue this scene")

@@ -14,6 +14,26 @@ def press(panel, name):
     panel.get_by_role("button", name=name, exact=True).click()
 
 
+def press_by_key(panel, name, times=1):
+    """Work a button by keyboard alone; what is disabled does not take the focus."""
+    button = panel.get_by_role("button", name=name, exact=True)
+    button.focus()
+    for _ in range(times):
+        button.page.keyboard.press("Enter")
+
+
+def tab_to(page, name, most=40):
+    """Press Tab until a control of that name has the focus; return the names passed on the way."""
+    passed = []
+    for _ in range(most):
+        page.keyboard.press("Tab")
+        passed.append(page.evaluate("""() => { const e = document.activeElement;
+            return (e.labels?.[0] ?? e).textContent.trim().replace(/\\s+/g, ' '); }"""))
+        if passed[-1] == name:
+            return passed
+    raise AssertionError(f"Tab does not reach {name}; it reaches {passed}")
+
+
 def wait_for_words(panel, part):
     """Wait until the words under a panel's picture say something, in these very letters."""
     panel.locator(".lk-words", has_text=re.compile(re.escape(part))).wait_for()
@@ -77,8 +97,8 @@ def cut_texts(panel):
 
 def colliding_texts(panel):
     """Return the pairs of texts in the drawing that run into each other."""
-    return panel.locator("svg").evaluate("""svg => {
-        const boxes = [...svg.querySelectorAll('text')].map(
+    return panel.evaluate("""root => {
+        const boxes = [...root.querySelectorAll('svg text')].map(
             t => [t.textContent, t.getBoundingClientRect()]);
         const found = [];
         boxes.forEach(([a, r], i) => boxes.slice(i + 1).forEach(([b, q]) => {
