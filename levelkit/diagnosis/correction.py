@@ -117,7 +117,8 @@ def _differential(name, shown, sheet, fluids, leg):
     """The differential that makes a sound transmitter show this level."""
     if name == TRANSMITTER_2:  # works out the level itself, with saturation at drum pressure
         water, steam, leg = ((fluids.water_density, fluids.steam_density, leg)
-                             if fluids.steaming else _as_compensated_cold(fluids.pressure, leg))
+                             if fluids.steaming else _as_compensated_cold(
+                                 fluids.pressure, sheet.compensation.leg_density))
         return reference_differential(shown, sheet.legs.weir_height, water, steam, leg)
     entered = sheet.calibration
     share = ((shown - entered.bottom_level) / (entered.top_level - entered.bottom_level))
@@ -126,6 +127,7 @@ def _differential(name, shown, sheet, fluids, leg):
 
 
 def _as_compensated_cold(pressure, leg):
+    """Densities of a cold day: saturation at its pressure, and the leg it always assumes."""
     boiling = saturation_at_pressure(pressure)
     return boiling.water_density, boiling.steam_density, leg
 

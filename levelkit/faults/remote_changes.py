@@ -66,8 +66,10 @@ def _valve(name, opening):
 
 
 def _saturated_compensation(state, pressure):
-    steam = saturation_at_pressure(pressure)
-    return Compensation(steam.water_density, steam.steam_density, state.legs.reference_density)
+    """Compensation by the pressure reported; it goes on assuming the leg that it assumed."""
+    steam, before = saturation_at_pressure(pressure), state.compensation
+    leg = state.legs.reference_density if before is None else before.leg_density
+    return Compensation(steam.water_density, steam.steam_density, leg)
 
 
 def _cold_drum(state):

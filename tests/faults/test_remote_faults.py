@@ -131,6 +131,15 @@ def test_compensated_transmitter_is_nearly_right_on_the_cold_boiler():
     assert abs(shown(cold) - 50.0) < 3.0
 
 
+def test_compensation_does_not_learn_that_the_leg_has_become_cold_too():
+    state = transmitter(0.4)
+    hot = Compensation(state.drum.water_density, state.drum.steam_density, 988.03)
+    cold = fault_named("cold-drum").apply(replace(state, compensation=hot))
+    # saturated at 1.01325 bar 958.37 and 0.598, water of 20 degC 998.21, air 1.20 kg/m3
+    by_hand = 100 * (0.8 * (988.03 - 0.598) - 0.4 * (998.21 - 1.20)) / (0.8 * (958.37 - 0.598))
+    assert shown(cold) == pytest.approx(by_hand, abs=0.05)
+
+
 @pytest.mark.parametrize("key, current", [("equaliser-open", 20.5), ("ports-crossed", 20.5)])
 def test_full_scale_is_a_healthy_signal(key, current):
     result = transmitter_reading(fault_named(key).apply(transmitter(0.1)))
