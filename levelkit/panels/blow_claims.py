@@ -22,7 +22,7 @@ _ZONES = (("where is the level?", ""), ("not proved", NOT_PROVED),
           ("below the water connection", BELOW), ("between connection and glass", BETWEEN),
           ("in the visible glass", IN_SIGHT), ("above the visible glass", ABOVE))
 _ACTIONS = (("what do you do?", ""), ("carry on steaming", CONTINUE),
-            ("feed cautiously, if allowed", FEED_CAUTIOUSLY),
+            ("stop firing; feed only if allowed", FEED_CAUTIOUSLY),
             ("stop feed, ease firing and steam", STOP_FEED),
             ("stop firing, do NOT feed, report", STOP_FIRING),
             ("assume low water, prove another", PROVE_ANOTHER))

@@ -25,7 +25,7 @@ from .blow_through import PLATE_DRILL
 
 NOT_PROVED = "not proved"
 CONTINUE = "carry on steaming"
-FEED_CAUTIOUSLY = "find out why, feed cautiously only if procedures allow"
+FEED_CAUTIOUSLY = "stop firing, find out why, feed cautiously only if procedures allow"
 STOP_FEED = "stop the feed, ease firing and steam, blow down as permitted"
 STOP_FIRING = "stop firing, do not feed, ease off steam, let it cool, report"
 PROVE_ANOTHER = ("assume low water: do not feed on this glass, prove another, be ready to "
