@@ -213,10 +213,12 @@ class BlowThroughPanel(Panel):
         told += [*verdict.reasons, *verdict.remarks]
         opening = "BORNE OUT" if verdict.passed else "NOT BORNE OUT"
         hidden = "no fault" if drill.fault == "none" else drill.fault
+        made = len(drill.entries) - 1
         return (f"<b>{opening}</b> by what was seen. {escape(' '.join(told))} Why: "
                 f"{escape(decision.reason)} ({escape(decision.source)}). Hidden was: "
-                f"<b>{escape(hidden)}, level {drill.condition.zone}</b>. {len(drill.entries) - 1} "
-                f"moves; {right} of {len(self._expected)} expectations right.")
+                f"<b>{escape(hidden)}, level {drill.condition.zone}</b>. {made} "
+                f"move{'' if made == 1 else 's'}; {right} of {len(self._expected)} "
+                "expectations right.")
 
     def _tell(self, sentence):
         self._tell_markup(escape(sentence))
