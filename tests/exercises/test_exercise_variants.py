@@ -9,8 +9,10 @@ import pytest
 
 from levelkit.errors import InputError
 from levelkit.exercises import (
+    FULL,
     class_variants,
     example,
+    faded,
     families,
     family,
     inconsistencies,
@@ -19,9 +21,12 @@ from levelkit.exercises import (
 )
 from levelkit.exercises.acceptance import objection
 from levelkit.exercises.selection import seed_number, space_size, walk
+from levelkit.exercises.sheet import make_sheet
 from levelkit.exercises.solution import Solution
 
 GOLDEN = Path(__file__).with_name("golden.json")
+GOLDEN_SHEETS = Path(__file__).with_name("golden_sheets.json")
+SHEETS = ("sheet 1", "sheet 2", "resit")
 
 
 def frozen(family_id):
@@ -34,17 +39,34 @@ def frozen(family_id):
     return kept
 
 
+def frozen_sheet(name):
+    """What the golden file keeps of a sheet: its questions, and all that one candidate reads."""
+    sheet = make_sheet("golden class", name, 5, 31)
+    return [{"family": one.family.id, "code": one.code, "text": one.text,
+             "options": {step.id: [option for option, _ in step.options]
+                         for step in one.steps if step.options},
+             "working": faded(one, FULL)} for one in sheet.variants("candidate 7")]
+
+
 def write_golden():
-    """Write the golden file anew; look at the difference before it is committed."""
-    text = json.dumps({name: frozen(name) for name in families()}, indent=1, ensure_ascii=False)
-    GOLDEN.write_text(text + "\n", encoding="utf-8")
+    """Write the golden files anew; look at the difference before they are committed."""
+    for path, kept in ((GOLDEN, {name: frozen(name) for name in families()}),
+                       (GOLDEN_SHEETS, {name: frozen_sheet(name) for name in SHEETS})):
+        path.write_text(json.dumps(kept, indent=1, ensure_ascii=False) + "\n", encoding="utf-8")
 
 
-def test_frozen_seeds_give_frozen_sheets():
+def test_frozen_seeds_give_frozen_questions():
     golden = json.loads(GOLDEN.read_text(encoding="utf-8"))
     assert list(golden) == list(families())
     for name in families():
         assert json.loads(json.dumps(frozen(name))) == golden[name], name
+
+
+@pytest.mark.parametrize("name", SHEETS)
+def test_frozen_seeds_give_frozen_sheets(name):
+    """The same sheet next year: its questions, numbers, order of options and working."""
+    golden = json.loads(GOLDEN_SHEETS.read_text(encoding="utf-8"))
+    assert json.loads(json.dumps(frozen_sheet(name))) == golden[name]
 
 
 def test_the_hash_does_not_depend_on_the_process():
