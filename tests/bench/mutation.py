@@ -128,7 +128,7 @@ class Short:
         def one(file, number, wanted):
             result, name, tree = self.faults.planted(file, number)
             result["tests"] = len(wanted)
-            exchange_code(sys.modules[name], tree)
+            exchange_code(importlib.import_module(name), tree)
             wanted = [items[name] for name in wanted if name in items]
             for item, following in zip(wanted, [*wanted[1:], None], strict=False):
                 item.config.hook.pytest_runtest_protocol(item=item, nextitem=following)
