@@ -60,8 +60,8 @@ Give metres: 250 mm is 0.25.
     if isinstance(value, Real) and not isinstance(value, bool):
         try:
             number = float(value)
-        except OverflowError:
-            number = math.inf
+        except OverflowError:  # an integer of hundreds of digits, which no formula can take
+            number = math.nan
         if low <= number <= high:
             return number
         raise InputError(_sentence(name, value, low, high, unit, remedy))

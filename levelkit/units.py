@@ -3,7 +3,7 @@
 import re
 
 from .constants import BAR, STANDARD_BAROMETER, ZERO_CELSIUS
-from .errors import InputError
+from .errors import InputError, checked
 
 _MINUS = str.maketrans({"\u2212": "-", "\u2013": "-", "\u2012": "-"})
 _SPACES = re.compile(r"[\s\u00a0\u2009\u202f]+")
@@ -27,6 +27,11 @@ def absolute_pressure(gauge_pressure_bar, barometer=STANDARD_BAROMETER):
     float or array [Pa]
         Absolute pressure, same shape.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [SI-BROCHURE] bar and pascal.
@@ -36,7 +41,8 @@ def absolute_pressure(gauge_pressure_bar, barometer=STANDARD_BAROMETER):
     >>> absolute_pressure(7.0, barometer=100_000.0)
     800000.0
     """
-    return gauge_pressure_bar * BAR + barometer
+    gauge = checked("gauge pressure", gauge_pressure_bar, -10.0, 1e4, "bar", "Give bar gauge.")
+    return gauge * BAR + _checked_barometer(barometer)
 
 
 def gauge_pressure_bar(pressure, barometer=STANDARD_BAROMETER):
@@ -56,6 +62,11 @@ def gauge_pressure_bar(pressure, barometer=STANDARD_BAROMETER):
     float or array [bar]
         Gauge pressure, same shape.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [SI-BROCHURE] bar and pascal.
@@ -65,7 +76,8 @@ def gauge_pressure_bar(pressure, barometer=STANDARD_BAROMETER):
     >>> gauge_pressure_bar(800_000.0, barometer=100_000.0)
     7.0
     """
-    return (pressure - barometer) / BAR
+    absolute = checked("absolute pressure", pressure, -1e6, 1e9, "Pa", "Give pascal: 7 bar is 7e5.")
+    return (absolute - _checked_barometer(barometer)) / BAR
 
 
 def kelvin(celsius):
@@ -83,6 +95,11 @@ def kelvin(celsius):
     float or array [K]
         Thermodynamic temperature, same shape.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [SI-BROCHURE] definition of the Celsius scale.
@@ -92,7 +109,7 @@ def kelvin(celsius):
     >>> kelvin(100.0)
     373.15
     """
-    return celsius + ZERO_CELSIUS
+    return checked("temperature", celsius, -ZERO_CELSIUS, 1e4, "degC") + ZERO_CELSIUS
 
 
 def celsius(kelvin):
@@ -110,6 +127,11 @@ def celsius(kelvin):
     float or array [degC]
         Temperature on the Celsius scale, same shape.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [SI-BROCHURE] definition of the Celsius scale.
@@ -119,7 +141,7 @@ def celsius(kelvin):
     >>> celsius(373.15)
     100.0
     """
-    return kelvin - ZERO_CELSIUS
+    return checked("temperature", kelvin, 0.0, 1e4, "K") - ZERO_CELSIUS
 
 
 def parse_number(text, name="the value"):
@@ -186,6 +208,11 @@ def format_number(number, decimals=1, decimal_mark="."):
     str
         Text; a value that rounds to zero has no sign.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     None: writing of a number, not a formula.
@@ -197,10 +224,18 @@ def format_number(number, decimals=1, decimal_mark="."):
     >>> format_number(0.25, 2, ",")
     '0,25'
     """
+    decimals = int(checked("number of decimals", decimals, 0, 15, ""))
+    if decimal_mark not in (".", ","):
+        raise InputError(f"The decimal mark is {decimal_mark!r}; give '.' or ','.")
+    number = checked("the number to show", number, -1e15, 1e15, "")
     text = f"{number:.{decimals}f}"
     if float(text) == 0:
         text = text.lstrip("-")
     return text.replace("-", "\u2212").replace(".", decimal_mark)
+
+
+def _checked_barometer(barometer):
+    return checked("barometer", barometer, 0.0, 2e5, "Pa", "Give pascal: 1013 mbar is 101 300.")
 
 
 def _short(text):

@@ -96,7 +96,7 @@ def _read_record(path):
         return {}
     try:
         record = json.loads(path.read_text(encoding="utf-8"))
-    except ValueError:
+    except (ValueError, RecursionError):
         return {}
     return record if isinstance(record, dict) else {}
 

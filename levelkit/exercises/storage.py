@@ -109,7 +109,7 @@ def read_json(path):
 def _read_or_none(path):
     try:
         return json.loads(Path(path).read_text(encoding="utf-8"))
-    except (OSError, ValueError):  # missing, not text, not JSON, half-written
+    except (OSError, ValueError, RecursionError):  # missing, not text, not JSON, half-written
         return None
 
 

@@ -37,7 +37,11 @@ def read_faults(file_name, changes):
     >>> read_faults("remote_faults.toml", CHANGES)[0].key
     'cold-drum'
     """
-    text = files(__package__).joinpath(file_name).read_text(encoding="utf-8")
+    try:
+        text = files(__package__).joinpath(file_name).read_text(encoding="utf-8")
+    except (OSError, TypeError, ValueError) as fault:
+        raise ScenarioError(f"{file_name!r} is no file of faults of this package. "
+                            "Give the name of one, such as remote_faults.toml.") from fault
     rows = tomllib.loads(text)["fault"]
     written, programmed = {row["key"] for row in rows}, set(changes)
     if written != programmed:

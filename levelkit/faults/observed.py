@@ -1,5 +1,6 @@
 """What a fault does, found by computing: no direction is looked up here."""
 
+from ..errors import InputError
 from ..physics.signal import damped
 from .fault import (
     EMPTY,
@@ -87,7 +88,13 @@ def observed_effect(fault, state):
 
 def _now(look, healthy_state, faulty_state):
     healthy, faulty = look.shown(healthy_state), look.shown(faulty_state)
-    follows = _follows(look, faulty_state) / _follows(look, healthy_state)
+    usual = _follows(look, healthy_state)
+    if usual == 0.0:
+        raise InputError(
+            f"Without the fault the instrument shows a share of {healthy.share:.4g} and does not "
+            "follow the level: there is nothing to compare with. The allowed range is its scale, "
+            "0 to 1; give a level and a range that it can show.")
+    follows = _follows(look, faulty_state) / usual
     error = faulty.share - faulty.true_share
     usual_error = healthy.share - healthy.true_share
     if follows < -0.5:

@@ -75,7 +75,8 @@ def read_paper(folder):
     except OSError:
         raise InputError(f"There is no {RECORD_NAME} in {folder}. Make the papers first: "
                          "levelkit paper SHEET.toml.") from None
-    except (ValueError, KeyError, TypeError, IndexError) as fault:
+    except (ValueError, KeyError, TypeError, IndexError, AttributeError, OverflowError,
+            RecursionError) as fault:
         reason = str(fault) if isinstance(fault, InputError) else repr(fault)
         raise InputError(f"{path} cannot be used ({reason}). Take an earlier copy of it, or the "
                          f"version of levelkit that wrote it.") from fault

@@ -51,7 +51,7 @@ def read_register(path):
     InputError
         File, line and what to do.
     """
-    rows = csv.reader(_text(path).splitlines(), delimiter=_delimiter(path))
+    rows = _Rows(path)
     header = [cell.strip().lower() for cell in next(rows, [])]
     if "number" not in header:
         raise InputError(f"{path.name}, line 1: there is no column “number”. The first line names "
@@ -74,6 +74,29 @@ def read_register(path):
     if not found:
         raise InputError(f"{path.name} holds no candidate. Add one line for each.")
     return tuple(found.values())
+
+
+class _Rows:
+    """Rows of a CSV file, with the line they end on; a cell without end is a sentence of ours."""
+
+    def __init__(self, path):
+        self.path = path
+        self.reader = csv.reader(_text(path).splitlines(), delimiter=_delimiter(path))
+
+    def __iter__(self):
+        return self
+
+    def __next__(self):
+        try:
+            return next(self.reader)
+        except csv.Error as fault:
+            raise InputError(f"{self.path.name}, line {self.line_num}: {fault}. A quotation mark "
+                             "may be missing; correct that line.") from None
+
+    @property
+    def line_num(self):
+        """The line read last."""
+        return self.reader.line_num
 
 
 def _text(path):

@@ -140,6 +140,9 @@ def _document(path):
                          "file: levelkit paper SHEET.toml.") from None
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as fault:
         raise InputError(f"{path.name}: {fault}. Correct the sheet file.") from None
+    except RecursionError:
+        raise InputError(f"{path.name}: brackets stand in brackets without end. "
+                         "Correct the sheet file.") from None
 
 
 def _candidates(keys, sheet):

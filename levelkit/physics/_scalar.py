@@ -1,4 +1,6 @@
-"""Two questions asked of a number or an array; for plain numbers numpy would cost the most."""
+"""Questions asked of a number or an array; for plain numbers numpy would cost the most."""
+
+from ..errors import checked
 
 
 def anywhere(condition):
@@ -9,3 +11,8 @@ def anywhere(condition):
 def mean_value(value):
     """Mean of a number or an array."""
     return float(value.mean()) if hasattr(value, "mean") else value
+
+
+def checked_gravity(gravity):
+    """Acceleration of gravity [m/s2] once it is known to be one."""
+    return checked("gravity", gravity, 0.1, 100.0, "m/s2", "The earth's is 9.806 65.")

@@ -4,6 +4,7 @@ import numpy as np
 
 from ..constants import STANDARD_GRAVITY
 from ..errors import InputError, checked
+from ._scalar import checked_gravity
 
 STEEL_BALL_DENSITY = 7800.0
 BALL_DRAG = 0.45
@@ -57,6 +58,7 @@ def ball_lift_velocity(ball_diameter, fluid_density, ball_density=STEEL_BALL_DEN
     if np.any(ball <= fluid):
         raise InputError(f"The ball ({np.min(ball):.4g} kg/m3) floats in the fluid "
                          f"({np.max(fluid):.4g} kg/m3). Give a ball denser than the fluid.")
+    gravity = checked_gravity(gravity)
     velocity = np.sqrt(4 * (ball - fluid) * gravity * diameter / (3 * drag * fluid))
     return _plain(velocity)
 
@@ -143,6 +145,7 @@ def ball_holding_pressure(ball_diameter, fluid_density, seat_diameter,
     seat = checked("seat diameter", seat_diameter, 1e-4, 0.2, "m", "Give metres.")
     fluid = checked("fluid density", fluid_density, 1e-3, 2e4, "kg/m3")
     ball = checked("ball density", ball_density, 1.0, 2.5e4, "kg/m3")
+    gravity = checked_gravity(gravity)
     return _plain((ball - fluid) * gravity * 2 / 3 * np.power(diameter, 3) / np.square(seat))
 
 

@@ -240,6 +240,7 @@ def tightening_result(cover, order):
 
 
 def _bolt_index(step, pairs):
+    checked("number of a bolt pair", step.pair, 1, 40, "", "Pairs count from 1.")
     if step.side not in (LEFT, RIGHT) or not 1 <= step.pair <= pairs:
         raise InputError(f"The step names pair {step.pair}, {step.side!r}; the cover has pairs 1 "
                          f"to {pairs}, {LEFT!r} and {RIGHT!r}.")

@@ -167,7 +167,7 @@ def time_to_lose_level(height, surface_area, water_density, loss, surplus_feed=0
     density = checked("water density", water_density, 1.0, 1100.0, "kg/m3")
     net = (checked("loss", loss, 0.0, 1e4, "kg/s")
            - checked("surplus feed", surplus_feed, 0.0, 1e4, "kg/s"))
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         time = np.where(np.asarray(net) > 0, density * area * height / np.asarray(net, float),
                         np.inf)
     return time if time.ndim else float(time)

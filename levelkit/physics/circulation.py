@@ -119,8 +119,11 @@ def glass_temperature(depth, saturation_temperature, ambient_temperature, decay_
     """
     depth = checked("depth", depth, 0.0, 5.0, "m")
     decay_length = checked("decay length", decay_length, 1e-9, 1e3, "m")
-    excess = saturation_temperature - ambient_temperature
-    temperature = ambient_temperature + excess * np.exp(-depth / decay_length)
+    hot, ambient = (checked(name, value, 200.0, 2000.0, "K",
+                            "Give kelvin: 100 degrees Celsius is 373.15 K.")
+                    for name, value in (("saturation temperature", saturation_temperature),
+                                        ("air temperature", ambient_temperature)))
+    temperature = ambient + (hot - ambient) * np.exp(-depth / decay_length)
     return temperature if np.ndim(temperature) else float(temperature)
 
 
@@ -173,6 +176,12 @@ def circulating_glass(state, water_density):
                     "The circulation model needs water and steam in the glass.")
     extra = checked("extra condensing length", state.extra_condensing_length, 0.0, 5.0, "m")
     ratio = checked("ratio of wet to dry heat loss", state.wet_to_dry_heat_loss, 0.01, 100.0, "")
+    checked("drum water density", state.drum_water_density, 1.0, 1100.0, "kg/m3")
+    checked("steam density", state.steam_density, 0.0, 400.0, "kg/m3")
+    checked("latent heat", state.latent_heat, 1e3, 3e6, "J/kg")
+    checked("heat capacity", state.heat_capacity, 100.0, 1e6, "J/(kg K)")
+    for name in ("saturation_temperature", "ambient_temperature"):
+        checked(name.replace("_", " "), getattr(state, name), 200.0, 2000.0, "K")
     excess = state.saturation_temperature - state.ambient_temperature
     checked("excess of steam over air temperature", excess, 1.0, 700.0, "K",
             "The steam must be hotter than the air.")
@@ -191,7 +200,7 @@ def circulating_glass(state, water_density):
     def surplus(height):
         return (mean(height, water_density) - state.steam_density) * height - head
 
-    highest = top if extra else top * (1 - 1e-9)
+    highest = top if extra > 1e-9 else top * (1 - 1e-9)
     if surplus(highest) < 0:
         raise InputError(
             f"drum level is {level:.4g} m; with this pressure the glass of {top:.4g} m would be "

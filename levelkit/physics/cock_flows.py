@@ -171,6 +171,11 @@ def flows_at(state, areas, height, steam_pressure, gas_amount):
     GlassFlows [Pa, K, kg/s, m/s, 1/s, mol/s]
         Flows and rates of change.
 
+    Notes
+    -----
+    Values are not checked here, for a solver calls it thousands of times:
+    :func:`glass_flows` checks them.
+
     References
     ----------
     [COCK-MODEL].

@@ -6,6 +6,7 @@ connection, absolute pressures.
 """
 
 from dataclasses import dataclass, field
+from math import inf
 
 from ..constants import STANDARD_BAROMETER
 from ..errors import checked
@@ -92,7 +93,7 @@ class GaugeFitting:
     water_density: float = 965.3
     discharge_coefficient: float = 0.6
     pipe_lip: float = 0.0
-    ball_lift_flow: float = float("inf")
+    ball_lift_flow: float = inf
     barometer: float = STANDARD_BAROMETER
 
     def __post_init__(self):
@@ -108,6 +109,7 @@ class GaugeFitting:
                 ("pipe_lip", 0.0, self.steam_connection, "m"),
                 ("barometer", 8e4, 1.2e5, "Pa")):
             checked(name.replace("_", " "), getattr(self, name), low, high, unit)
+        checked("ball lift flow", self.ball_lift_flow, 0.0, inf, "kg/s", "Infinite: no ball.")
 
 
 @dataclass(frozen=True, slots=True)

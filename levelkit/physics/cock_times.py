@@ -7,6 +7,7 @@ import numpy as np
 
 from ..constants import STANDARD_GRAVITY
 from ..errors import checked
+from ._scalar import checked_gravity
 
 
 def pocket_time_constant(bore_area, latent_heat, density, heat_loss_per_metre,
@@ -141,7 +142,7 @@ def narrow_water_way_time(bore_area, water_way_area, level_change, discharge_coe
     way = checked("water way area", water_way_area, 1e-12, 1.0, "m2")
     change = checked("level change", level_change, 0.0, 5.0, "m", "Give metres, positive.")
     share = checked("discharge coefficient", discharge_coefficient, 0.1, 1.0, "")
-    time = bore / (share * way) * np.sqrt(2 * change / gravity)
+    time = bore / (share * way) * np.sqrt(2 * change / checked_gravity(gravity))
     return time if np.ndim(time) else float(time)
 
 

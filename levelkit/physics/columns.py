@@ -10,7 +10,10 @@ from itertools import pairwise
 import numpy as np
 
 from ..constants import STANDARD_GRAVITY
-from ..errors import InputError
+from ..errors import InputError, checked
+from ._scalar import checked_gravity
+
+_LARGEST = 1e12
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +36,14 @@ class Column:
     lower_height: object
     upper_height: object
     name: str = ""
+
+    def __post_init__(self):
+        for name, value, unit in (("density of a column", self.density, "kg/m3"),
+                                  ("lower end of a column", self.lower_height, "m"),
+                                  ("upper end of a column", self.upper_height, "m")):
+            # columns are made thousands of times in a loop: a plain number passes at once
+            if not (isinstance(value, float) and -_LARGEST < value < _LARGEST):
+                checked(name, value, -_LARGEST, _LARGEST, unit)
 
 
 def column_head(columns, gravity=STANDARD_GRAVITY):
@@ -66,6 +77,7 @@ def column_head(columns, gravity=STANDARD_GRAVITY):
     >>> round(column_head([Column(1000.0, 0.0, 1.0)]))
     9807
     """
+    gravity = checked_gravity(gravity)
     head = 0.0
     for column in columns:
         head = head + column.density * gravity * (column.upper_height - column.lower_height)
@@ -150,6 +162,8 @@ def pressure_at(height, pressure_above, columns, gravity=STANDARD_GRAVITY):
                 f"m and the next begins at {np.mean(above.lower_height):.4g} m. Let them meet."
             )
     foot, top = ordered[0].lower_height, ordered[-1].upper_height
+    height = checked("height", height, -_LARGEST, _LARGEST, "m")
+    above = checked("pressure above", pressure_above, -_LARGEST, _LARGEST, "Pa")
     if np.any(np.less(height, foot)) or np.any(np.greater(height, top)):
         raise InputError(
             f"The height {np.mean(height):.4g} m is outside the columns; the allowed range is "
@@ -157,7 +171,7 @@ def pressure_at(height, pressure_above, columns, gravity=STANDARD_GRAVITY):
         )
     parts = [Column(column.density, np.clip(height, column.lower_height, column.upper_height),
                     column.upper_height) for column in columns]
-    pressure = pressure_above + column_head(parts, gravity)
+    pressure = above + column_head(parts, gravity)
     return pressure if np.ndim(pressure) else float(pressure)
 
 

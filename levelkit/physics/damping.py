@@ -12,6 +12,7 @@ import numpy as np
 
 from ..constants import STANDARD_GRAVITY
 from ..errors import checked
+from ._scalar import checked_gravity
 
 DISCHARGE = 0.6
 """Discharge coefficient of a sharp-edged opening [1] (source ORIFICE)."""
@@ -136,6 +137,7 @@ def throttled_swing(amplitude, period, glass_area, opening_area, discharge=DISCH
     opening = checked("open area of the cock", opening_area, 1e-10, 1.0, "m2",
                       "Give square metres: 1 mm2 is 1e-6.")
     discharge = checked("discharge coefficient", discharge, 0.1, 1.0, "")
+    gravity = checked_gravity(gravity)
     ratio = glass / (ROOT_OF_SINE * discharge * opening * sqrt(2 * gravity))
     still = first_order_swing(amplitude, period, 0.0)
     amplitude = still.amplitude

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from ..errors import checked
 from .steam_lookup import steam_at
 
 STRONG, WEAK, NO_BLOW = "strong", "weak", "none"
@@ -44,6 +45,11 @@ def drain_blow(state, drain_water, drain_steam):
     DrainBlow [1]
         Strength, nature, share of a full blow.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [PRACTICE-BLOWING] judged by wetness, pitch and force.
@@ -61,6 +67,8 @@ def drain_blow(state, drain_water, drain_steam):
     """
     at_drum = steam_at(state.steam, state.drum.pressure)
     full = state.fitting.discharge_coefficient * state.fitting.drain_way_area
+    drain_water = checked("water to the drain", drain_water, 0.0, 1e4, "kg/s")
+    drain_steam = checked("steam to the drain", drain_steam, 0.0, 1e4, "kg/s")
     water, steam = full * at_drum.water_flux, full * at_drum.steam_flux
     share = drain_water / water + drain_steam / steam
     if share < _LEAST_SHARE:

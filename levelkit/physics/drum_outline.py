@@ -155,6 +155,8 @@ def sum_over_sections(drum, height, slope, of_section):
 
     Notes
     -----
+    Values are not checked here, for a solver calls it thousands of times: its caller
+    checks them.
     Where the line leaves the outline the integrand has a root-like corner. Pieces end
     there, and stepping in the cosine of an angle makes such corners smooth, so that 48
     points per piece give a relative error below 1e-11.

@@ -105,6 +105,7 @@ def level_of_fluid_difference(difference, weir_height, water_density, steam_dens
 def _checked_fluid(fluid_density, leg_density):
     fluid = checked("density of the indicating fluid", fluid_density, 1.0, 20000.0, "kg/m3",
                     "It must be denser than the leg water.")
+    leg_density = checked("leg water density", leg_density, 1.0, 1100.0, "kg/m3")
     if anywhere(fluid <= leg_density):
         raise InputError(
             f"The indicating fluid ({np.min(fluid):.4g} kg/m3) is not denser than the leg water "

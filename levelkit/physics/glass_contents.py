@@ -36,6 +36,7 @@ class GlassContents:
         checked("height in the glass", self.height, 0.0, 5.0, "m", "Give metres.")
         checked("steam pressure", self.steam_pressure, 1e2, 2e7, "Pa", "Give pascal, absolute.")
         checked("amount of gas", self.gas_amount, 0.0, 100.0, "mol")
+        checked("time", self.time, 0.0, 1e9, "s", "Give seconds.")
 
 
 def working_contents(drum, fitting):

@@ -90,6 +90,7 @@ def stem_heat_rate(length, film_coefficient, diameter, conductivity, excess):
     5.563
     """
     length = checked("length", length, 0.0, 100.0, "m", "Give metres.")
+    excess = checked("excess of the base over the air", excess, -2000.0, 2000.0, "K")
     diameter = checked("diameter", diameter, 1e-5, 1.0, "m", "Give metres: 10 mm is 0.01.")
     perimeter, section = np.pi * diameter, np.pi * np.square(diameter) / 4
     rate = stem_decay_rate(film_coefficient, perimeter, conductivity, section)
@@ -137,7 +138,9 @@ def lagged_tube_heat_loss(inner_temperature, outer_temperature, inner_diameter, 
     outer = checked("outer diameter", outer_diameter, np.max(inner) * (1 + 1e-9), 20.0, "m",
                     "It must be larger than the inner diameter.")
     k = checked("conductivity", conductivity, 1e-4, 5000.0, "W/(m K)")
-    return _plain(2 * np.pi * k * (inner_temperature - outer_temperature) / np.log(outer / inner))
+    hot = _checked_temperature("inner temperature", inner_temperature)
+    cold = _checked_temperature("outer temperature", outer_temperature)
+    return _plain(2 * np.pi * k * (hot - cold) / np.log(outer / inner))
 
 
 def stream_temperature(distance, entry_temperature, ambient_temperature, heat_loss_per_metre,
@@ -186,8 +189,13 @@ def stream_temperature(distance, entry_temperature, ambient_temperature, heat_lo
     loss = checked("heat loss per metre", heat_loss_per_metre, 0.0, 1e6, "W/(m K)")
     flow = checked("mass flow", flow, 1e-12, 1e4, "kg/s")
     capacity = checked("heat capacity", heat_capacity, 1.0, 1e5, "J/(kg K)")
-    excess = entry_temperature - ambient_temperature
-    return _plain(ambient_temperature + excess * np.exp(-loss * distance / (flow * capacity)))
+    entry = _checked_temperature("entry temperature", entry_temperature)
+    ambient = _checked_temperature("air temperature", ambient_temperature)
+    return _plain(ambient + (entry - ambient) * np.exp(-loss * distance / (flow * capacity)))
+
+
+def _checked_temperature(name, value):
+    return checked(name, value, 0.0, 5000.0, "K", "Give kelvin: 100 degrees Celsius is 373.15 K.")
 
 
 def _plain(value):

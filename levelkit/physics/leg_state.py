@@ -171,6 +171,7 @@ def checked_contents(drum, weir_height):
     >>> checked_contents(DrumContents(0.4, 6.1e6, 756.1, 31.4), 0.8).level
     0.4
     """
+    weir_height = checked("weir height", weir_height, 0.05, 20.0, "m", "Give metres.")
     level = checked("drum level", drum.level, -5.0, weir_height, "m",
                     "The instrument sees nothing above its upper tapping; give metres.")
     pressure = checked("absolute pressure", drum.pressure, 1e3, 2.2e7, "Pa",

@@ -1,7 +1,7 @@
 """How leg water moves: leaks against make-up, and how fast an instrument fills."""
 
 from dataclasses import replace
-from math import exp
+from math import exp, inf
 
 from ..constants import STANDARD_GRAVITY
 from ..errors import InputError, checked
@@ -108,6 +108,11 @@ def filling_time(legs, compliance, line_resistance):
     float [s]
         Time constant.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [MANIFOLD-MODEL] own model: flow in proportion to pressure difference.
@@ -119,8 +124,9 @@ def filling_time(legs, compliance, line_resistance):
     >>> round(filling_time(legs, 6.7e-9, 2.0), 1)
     1.2
     """
-    return (compliance * mean_value(legs.reference_run_density) * line_resistance
-            / legs.line_conductance)
+    give = checked("compliance", compliance, 0.0, 1.0, "m3/Pa")
+    resistance = checked("line resistance", line_resistance, 0.0, inf, "", "Infinite: shut in.")
+    return give * mean_value(legs.reference_run_density) * resistance / legs.line_conductance
 
 
 def gas_compliance(pressure, legs):

@@ -204,6 +204,11 @@ def greatest_current(loop):
         Current through the transmitter at its minimum terminal voltage; 0 where the supply
         is below that, or the wire is broken.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [CIRCUIT-LAWS] voltages round the loop.

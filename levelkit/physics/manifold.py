@@ -18,6 +18,10 @@ VALVES = ("reference_isolator", "drum_isolator", "equaliser", "reference_drain",
           "reference_vent", "drum_vent")
 
 
+LEAST_OPENING = 1e-6
+"""A valve that opens less [1] passes nothing that could be seen: it counts as shut."""
+
+
 @dataclass(frozen=True, slots=True)
 class TrappedWater:
     """Water shut in on one side of an instrument.
@@ -120,7 +124,7 @@ def valve_resistance(opening):
     1.0
     """
     opening = checked("valve opening", opening, 0.0, 1.0, "", "0 is shut, 1 is open.")
-    return inf if opening == 0.0 else (1.0 - opening) / opening
+    return inf if opening < LEAST_OPENING else (1.0 - opening) / opening
 
 
 def port_pressures(reference_foot, drum_foot, manifold, capsule_give=0.0,
@@ -168,7 +172,11 @@ def port_pressures(reference_foot, drum_foot, manifold, capsule_give=0.0,
     >>> ports.reference - ports.drum_side
     0.0
     """
-    air = barometer
+    reference_foot, drum_foot = (
+        checked(name, foot, -1e9, 1e9, "Pa", "Give the absolute pressure in pascal.")
+        for name, foot in (("pressure at the foot of the reference leg", reference_foot),
+                           ("pressure at the foot of the drum side", drum_foot)))
+    air = checked("barometer", barometer, 0.0, 2e5, "Pa")
     reference = _side(reference_foot, air, manifold.reference_drain,
                       manifold.reference_isolator, manifold.reference_vent)
     drum = _side(drum_foot, air, manifold.drum_drain, manifold.drum_isolator, manifold.drum_vent)
@@ -208,7 +216,7 @@ def _side(foot, air, drain, isolator, vent):
     None where the port is shut in.
     """
     open_pressure = foot + drain * (air - foot) if drain else foot
-    if isolator == 0.0:
+    if isolator < LEAST_OPENING:
         return _Side(air + 0.0 * foot, valve_resistance(vent)) if vent else None
     resistance = (1.0 - drain) + valve_resistance(isolator)
     if not vent or resistance == 0.0:  # a drain and its isolator wide open: air at the port
@@ -222,7 +230,7 @@ def _flow_out(foot, port, manifold, air):
     """Flow out of a leg towards port and drain, in pascal of one open line."""
     drain, isolator = manifold.reference_drain, manifold.reference_isolator
     open_pressure = foot + drain * (air - foot) if drain else foot
-    if isolator == 0.0 or drain == 1.0:  # a wide open drain takes all that the line brings
+    if isolator < LEAST_OPENING or drain == 1.0:  # a wide open drain takes all that the line brings
         return foot - open_pressure
     towards_port = (open_pressure - port) / ((1.0 - drain) + valve_resistance(isolator))
     return foot - open_pressure + towards_port * (1.0 - drain)

@@ -10,6 +10,7 @@ import numpy as np
 
 from ..constants import STANDARD_GRAVITY
 from ..errors import checked
+from ._scalar import checked_gravity
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +67,7 @@ def capillary_length(surface_tension, density_difference, gravity=STANDARD_GRAVI
     """
     tension = checked("surface tension", surface_tension, 1e-6, 1.0, "N/m")
     difference = checked("density difference", density_difference, 0.1, 2000.0, "kg/m3")
-    length = np.sqrt(tension / (difference * gravity))
+    length = np.sqrt(tension / (difference * checked_gravity(gravity)))
     return length if np.ndim(length) else float(length)
 
 

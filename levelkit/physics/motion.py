@@ -6,6 +6,7 @@ import numpy as np
 
 from ..constants import STANDARD_GRAVITY
 from ..errors import InputError, checked
+from ._scalar import checked_gravity
 
 STATIC_LIST, ROLL = radians(15.0), radians(22.5)
 """List and roll at which machinery must work [rad] (source EU-2009-45)."""
@@ -62,6 +63,7 @@ def apparent_list(roll_angle, roll_period, height_above_axis, gravity=STANDARD_G
     period = checked("roll period", roll_period, 1.0, 120.0, "s", "Give seconds.")
     height = checked("height above the roll axis", height_above_axis, -60.0, 60.0, "m",
                      "Give metres, negative below the axis.")
+    gravity = checked_gravity(gravity)
     return roll * (1 + (2 * pi / period) ** 2 * height / gravity)
 
 
@@ -144,6 +146,7 @@ def slosh_period(length, depth, gravity=STANDARD_GRAVITY):
     """
     length = checked("pool length", length, 0.05, 50.0, "m", "Give metres.")
     depth = checked("water depth", depth, 0.001, 20.0, "m", "Give metres.")
+    gravity = checked_gravity(gravity)
     squared = pi * gravity / length * np.tanh(pi * depth / length)
     period = 2 * pi / np.sqrt(squared)
     return period if np.ndim(period) else float(period)

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from ..errors import checked
+
 LEAST_HEIGHT_ABOVE_TUBES = 0.150
 
 
@@ -49,6 +51,11 @@ def mounting_findings(mounting, topmost_tube, normal_level, low_alarm, high_alar
     tuple of MountingFinding [m]
         Four lines, met or not; values in metres.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     Notes
     -----
     Teaching model; class and flag rules decide.
@@ -64,6 +71,10 @@ def mounting_findings(mounting, topmost_tube, normal_level, low_alarm, high_alar
     >>> [finding.met for finding in mounting_findings(glass, -0.12, 0.25, 0.17, 0.33)]
     [True, True, True, True]
     """
+    topmost_tube, normal_level, low_alarm, high_alarm = (
+        checked(name, value, -20.0, 20.0, "m", "Give metres: 250 mm is 0.25.")
+        for name, value in (("topmost tube", topmost_tube), ("normal level", normal_level),
+                            ("low alarm", low_alarm), ("high alarm", high_alarm)))
     clearance = mounting.visible_bottom - topmost_tube
     visible = mounting.visible_top - mounting.visible_bottom
     share = (normal_level - mounting.visible_bottom) / visible

@@ -47,7 +47,8 @@ def passage_flow(area, density, pressure_drop, discharge_coefficient=DISCHARGE_C
     """
     area = checked("free area", area, 0.0, 1.0, "m2", "Give square metres: 28 mm2 is 28e-6.")
     share = checked("discharge coefficient", discharge_coefficient, 0.1, 1.0, "")
-    flow = share * area * orifice_flux(density, np.abs(pressure_drop)) * np.sign(pressure_drop)
+    drop = checked("pressure drop", pressure_drop, -1e9, 1e9, "Pa", "Give pascal.")
+    flow = share * area * orifice_flux(density, np.abs(drop)) * np.sign(drop)
     return flow if np.ndim(flow) else float(flow)
 
 
@@ -140,11 +141,14 @@ def glass_height_with_drops(level, drum_water_density, steam_density, glass_wate
     -31.5
     """
     level = checked("drum level", level, -5.0, 5.0, "m", "Give metres: 250 mm is 0.25.")
+    water_drop, steam_drop = (checked(name, drop, -1e9, 1e9, "Pa", "Give pascal.")
+                              for name, drop in (("drop over the water way", water_way_drop),
+                                                 ("drop over the steam way", steam_way_drop)))
 
     def round_the_loop(height):
         drum = [Column(steam_density, level, 0.0), Column(drum_water_density, 0.0, level)]
         glass = [Column(steam_density, height, 0.0), Column(glass_water_density, 0.0, height)]
-        return path_difference(drum, glass, gravity) - water_way_drop + steam_way_drop
+        return path_difference(drum, glass, gravity) - water_drop + steam_drop
 
     return balancing_height(round_the_loop)
 
@@ -210,6 +214,12 @@ def weeping_drain_height(leak, level, drum_water_density, steam_density, water_w
     True
     """
     leak = checked("leak", leak, 0.0, 0.1, "kg/s")
+    level = checked("drum level", level, -5.0, 5.0, "m", "Give metres: 250 mm is 0.25.")
+    for name, value in (("air temperature", ambient_temperature),
+                        ("saturation temperature", saturation_temperature)):
+        checked(name, value, 200.0, 2000.0, "K", "Give kelvin.")
+    checked("heat capacity", heat_capacity, 100.0, 1e6, "J/(kg K)")
+    checked("heat loss of the wetted glass", wet_heat_loss, 1e-6, 1e4, "W/(m K)")
     share = checked("mixing share", mixing_share, 0.0, 1.0, "")
     rest = checked("resting temperature", resting_temperature, ambient_temperature,
                    saturation_temperature, "K", "It lies between air and steam.")

@@ -10,6 +10,7 @@ import numpy as np
 
 from ..constants import STANDARD_GRAVITY
 from ..errors import InputError, checked
+from ._scalar import checked_gravity
 from .circulation import glass_temperature
 
 POINTS = 32
@@ -95,7 +96,8 @@ def mean_leg_temperature(length, top_temperature, ambient_temperature, decay_len
     length = checked("length of the leg", length, 1e-3, 5.0, "m", "Give metres.")
     decay_length = checked("decay length", decay_length, 1e-6, 1e3, "m")
     share = -np.expm1(-length / decay_length) * decay_length / length
-    mean = ambient_temperature + (top_temperature - ambient_temperature) * share
+    top, ambient = _checked_temperatures(top_temperature, ambient_temperature)
+    mean = ambient + (top - ambient) * share
     return mean if np.ndim(mean) else float(mean)
 
 
@@ -186,6 +188,7 @@ def flash_drum_pressure(leg_saturation_pressure, depth=0.0, leg_density=1000.0,
     >>> round((flash_drum_pressure(4.76e5) - 1.01e5) / 1e5, 2)
     3.75
     """
+    gravity = checked_gravity(gravity)
     boiling = checked("saturation pressure of the leg", leg_saturation_pressure, 1e3, 2.2e7, "Pa",
                       "Absolute pressure.")
     depth = checked("depth below the chamber", depth, 0.0, 20.0, "m", "Give metres.")
@@ -247,6 +250,10 @@ def flashing_length(drum_pressure, length, top_temperature, ambient_temperature,
 
     length = checked("length of the leg", length, 1e-3, 5.0, "m", "Give metres.")
     pressure = checked("absolute drum pressure", drum_pressure, 1e3, 2e7, "Pa")
+    checked("leg water density", leg_density, 1.0, 1100.0, "kg/m3")
+    gravity = checked_gravity(gravity)
+    top_temperature, ambient_temperature = _checked_temperatures(top_temperature,
+                                                                 ambient_temperature)
     if top_temperature < ambient_temperature:
         raise InputError(f"The chamber is at {top_temperature:.4g} K and the air at "
                          f"{ambient_temperature:.4g} K; the chamber must be the warmer one.")
@@ -261,3 +268,10 @@ def flashing_length(drum_pressure, length, top_temperature, ambient_temperature,
     if too_hot(length) >= 0.0:
         return length
     return float(brentq(too_hot, 0.0, length, xtol=1e-9))
+
+
+def _checked_temperatures(top, ambient):
+    return tuple(checked(name, value, 200.0, 2000.0, "K",
+                         "Give kelvin: 100 degrees Celsius is 373.15 K.")
+                 for name, value in (("temperature of the chamber", top),
+                                     ("air temperature", ambient)))

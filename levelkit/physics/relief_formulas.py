@@ -285,6 +285,7 @@ def omega_subcooled_flux(pressure, saturation_pressure, density, omega, back_pre
     entrance = checked("entrance pressure", pressure, 1e3, 1e9, "Pa")
     saturation = checked("saturation pressure", saturation_pressure, 0.0, entrance, "Pa")
     behind = checked("back pressure", back_pressure, 0.0, entrance, "Pa")
+    omega = checked("omega", omega, 1e-6, 1e6, "")
     transition = 2 * omega / (1 + 2 * omega)
     if saturation >= transition * entrance:
         raise InputError(

@@ -51,6 +51,11 @@ def signal_current(fraction):
     float or array [A]
         Current, not yet limited.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [IEC-60381-1] 4 to 20 mA, linear.
@@ -60,7 +65,7 @@ def signal_current(fraction):
     >>> f"{1e3 * signal_current(0.375):.2f} mA"
     '10.00 mA'
     """
-    return LIVE_ZERO + (FULL_CURRENT - LIVE_ZERO) * fraction
+    return LIVE_ZERO + (FULL_CURRENT - LIVE_ZERO) * _checked_fraction(fraction)
 
 
 def fraction_of_current(current):
@@ -78,6 +83,11 @@ def fraction_of_current(current):
     float or array [1]
         0 at 4 mA, 1 at 20 mA.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [IEC-60381-1] 4 to 20 mA, linear.
@@ -87,7 +97,7 @@ def fraction_of_current(current):
     >>> round(fraction_of_current(0.0096), 3)
     0.35
     """
-    return (current - LIVE_ZERO) / (FULL_CURRENT - LIVE_ZERO)
+    return (_checked_current(current) - LIVE_ZERO) / (FULL_CURRENT - LIVE_ZERO)
 
 
 def signal_pressure(fraction):
@@ -105,6 +115,11 @@ def signal_pressure(fraction):
     float or array [Pa]
         Signal pressure above that of the air, not yet limited.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [IEC-60382] 20 to 100 kPa, linear.
@@ -114,7 +129,8 @@ def signal_pressure(fraction):
     >>> f"{signal_pressure(0.375) / 1e5:.3f} bar"
     '0.500 bar'
     """
-    return LOW_SIGNAL_PRESSURE + (HIGH_SIGNAL_PRESSURE - LOW_SIGNAL_PRESSURE) * fraction
+    span = HIGH_SIGNAL_PRESSURE - LOW_SIGNAL_PRESSURE
+    return LOW_SIGNAL_PRESSURE + span * _checked_fraction(fraction)
 
 
 def fraction_of_pressure(pressure):
@@ -132,6 +148,11 @@ def fraction_of_pressure(pressure):
     float or array [1]
         0 at 0.2 bar, 1 at 1.0 bar; -0.25 where the air has failed.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [IEC-60382] 20 to 100 kPa, linear.
@@ -141,6 +162,7 @@ def fraction_of_pressure(pressure):
     >>> round(fraction_of_pressure(0.74e5), 3), round(fraction_of_pressure(0.0), 2)
     (0.675, -0.25)
     """
+    pressure = checked("signal pressure", pressure, -1e6, 1e7, "Pa", "Give pascal: 60 kPa is 6e4.")
     return (pressure - LOW_SIGNAL_PRESSURE) / (HIGH_SIGNAL_PRESSURE - LOW_SIGNAL_PRESSURE)
 
 
@@ -175,7 +197,7 @@ def receiver_voltage(current, resistance=RECEIVER_RESISTANCE):
     >>> receiver_voltage(0.010)
     2.5
     """
-    return current * checked("receiver resistance", resistance, 0.0, 1e6, "ohm")
+    return _checked_current(current) * checked("receiver resistance", resistance, 0.0, 1e6, "ohm")
 
 
 def limited_current(fraction):
@@ -192,6 +214,11 @@ def limited_current(fraction):
     -------
     SignalCurrent
         Current [A] and whether it is at a limit.
+
+    Raises
+    ------
+    InputError
+        A value outside its range.
 
     Notes
     -----
@@ -289,6 +316,8 @@ def damped(before, after, seconds, time_constant):
     >>> round(damped(0.0, 1.0, 5.0, 5.0), 3)
     0.632
     """
+    before, after = (checked(name, value, -1e12, 1e12, "")
+                     for name, value in (("value before", before), ("value after", after)))
     seconds = checked("time", seconds, 0.0, 1e7, "s")
     time_constant = checked("time constant", time_constant, 0.0, 1e6, "s")
     if time_constant == 0.0:
@@ -297,3 +326,11 @@ def damped(before, after, seconds, time_constant):
         left = np.exp(-np.divide(seconds, time_constant))
     shown = after + (before - after) * left
     return shown if np.ndim(shown) else float(shown)
+
+
+def _checked_fraction(fraction):
+    return checked("fraction", fraction, -1e9, 1e9, "", "Give a share of one: 40 per cent is 0.4.")
+
+
+def _checked_current(current):
+    return checked("current", current, -1.0, 1.0, "A", "Give ampere: 12 mA is 0.012.")

@@ -124,6 +124,10 @@ def steam_at(table, pressure):
     SteamAt [K, K/Pa, kg/m3, kg/(m3 Pa), J/kg, kg/(s m2)]
         Temperature, density, their slopes, latent heat, critical fluxes.
 
+    Notes
+    -----
+    Values are not checked here, for a solver calls it thousands of times: its caller checks them.
+
     References
     ----------
     [CRITICAL-FLOW] for the fluxes; the rest as the callable that made the table.

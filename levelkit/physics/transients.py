@@ -5,12 +5,14 @@ integration is restarted at each step and never smooths one over.
 """
 
 from dataclasses import dataclass, replace
+from itertools import count
 
 import numpy as np
 
 from ..errors import InputError, checked
 
 TO_THE_END = "ran to the end"
+MOST_EVALUATIONS = 50_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +68,9 @@ class InputStep:
 
     time: float
     inputs: BoilerInputs
+
+    def __post_init__(self):
+        checked("time of the step", self.time, 0.0, 1e9, "s", "Give seconds.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,7 +205,17 @@ def _one_stretch(rate, state, inputs, span, wanted, limits, scale):
         at.terminal = True
         return at
 
-    run = solve_ivp(lambda time, state: rate(time, state, inputs), span, state, method="LSODA",
+    calls = count(1)
+
+    def counted_rate(time, state):
+        if next(calls) > MOST_EVALUATIONS:
+            raise InputError(
+                f"The model is still at {time:.4g} s after {MOST_EVALUATIONS} evaluations, the "
+                "most that are allowed: something in it is far quicker than the rest. Allowed are "
+                "inputs nearer to the load of the start (kg/s, W). Make the step smaller.")
+        return rate(time, state, inputs)
+
+    run = solve_ivp(counted_rate, span, state, method="LSODA",
                     rtol=1e-6, atol=1e-8 * scale + 1e-14, t_eval=np.union1d(wanted, span[1]),
                     events=[event(margin) for _, margin in limits])
     if not run.success:

@@ -1,5 +1,6 @@
 """Checking a DP transmitter: what it must show at a known differential pressure."""
 
+from ..errors import checked
 from .signal import fraction_of_current, limited_current, signal_current
 
 
@@ -20,6 +21,11 @@ def differential_at(calibration, fraction):
     float or array [Pa]
         High port less low port.
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [ISA-51-1] LRV and URV.
@@ -30,6 +36,7 @@ def differential_at(calibration, fraction):
     >>> differential_at(TransmitterRange(7528.0, 1840.0, 0.0, 0.8), 0.25)
     6106.0
     """
+    fraction = checked("fraction", fraction, -1e9, 1e9, "", "Give a share of one.")
     return calibration.lower_value + fraction * (calibration.upper_value - calibration.lower_value)
 
 
@@ -82,6 +89,11 @@ def loop_error(current, fraction):
     -------
     float or array [1]
         Error over span, not over reading: negative reads LOW.
+
+    Raises
+    ------
+    InputError
+        A value outside its range.
 
     References
     ----------

@@ -165,6 +165,11 @@ def scale_status(indicated_level, weir_height):
     str or array of str
         "on the scale", "off the scale low" or "off the scale high".
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     None: a comparison, not a formula.
@@ -174,6 +179,8 @@ def scale_status(indicated_level, weir_height):
     >>> scale_status(0.62, 0.5)
     'off the scale high'
     """
+    indicated_level = checked("indicated level", indicated_level, -1e6, 1e6, "m")
+    weir_height = checked("weir height", weir_height, 0.0, 20.0, "m", "Give metres.")
     low, high = indicated_level < -_HAIR, indicated_level > weir_height + _HAIR
     if np.ndim(indicated_level):
         return np.select([low, high], [OFF_SCALE_LOW, OFF_SCALE_HIGH], IN_RANGE)

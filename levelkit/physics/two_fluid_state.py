@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from ..errors import checked
 from .indicating_fluids import IndicatingFluid, fluid_density
-from .leg_state import DrumContents, LegsState
+from .leg_state import DrumContents, LegsState, checked_contents
 from .u_tube import TwoFluidScale, UTube
 
 
@@ -90,6 +90,7 @@ def drawn_two_fluid(drum, legs, tube, fluid, fluid_temperature, fluid_volume):
     """
     volume = checked("fluid in the limbs", fluid_volume, 1e-9, 0.1, "m3",
                      "Give cubic metres: 60 ml is 6e-5.")
+    drum = checked_contents(drum, legs.weir_height)
     density = fluid_density(fluid, fluid_temperature)
     filling = (volume + tube.bend_volume) * density / fluid.density
     scale = TwoFluidScale(drum.water_density, drum.steam_density, legs.reference_density,

@@ -81,6 +81,14 @@ class TwoFluidScale:
     fluid_density: float
     fluid_volume: float
 
+    def __post_init__(self):
+        checked("drum water density", self.water_density, 1.0, 1100.0, "kg/m3")
+        checked("steam density", self.steam_density, 0.0, 400.0, "kg/m3")
+        checked("leg water density", self.leg_density, 1.0, 1100.0, "kg/m3")
+        checked("density of the indicating fluid", self.fluid_density, 1.0, 20_000.0, "kg/m3")
+        checked("fluid in the limbs", self.fluid_volume, 0.0, 1.0, "m3",
+                "Give cubic metres: 60 ml is 6e-5.")
+
 
 @dataclass(frozen=True, slots=True)
 class FluidSurfaces:
@@ -115,6 +123,11 @@ def fluid_surfaces(difference, fluid_volume, tube):
     FluidSurfaces
         Heights above the lower connection [m].
 
+    Raises
+    ------
+    InputError
+        A value outside its range.
+
     References
     ----------
     [VOLUME-BALANCE] the fluid is in one limb or in the other.
@@ -125,8 +138,11 @@ def fluid_surfaces(difference, fluid_volume, tube):
     >>> round(found.drum_side - found.reference, 6)
     0.6
     """
+    difference = checked("difference of the surfaces", difference, -1e6, 1e6, "m")
+    volume = checked("fluid in the limbs", fluid_volume, -1.0, 1.0, "m3",
+                     "Give cubic metres: 60 ml is 6e-5.")
     reference, drum = tube.reference_area, tube.drum_area
-    foot = (fluid_volume - drum * difference) / (reference + drum) - tube.bend_depth
+    foot = (volume - drum * difference) / (reference + drum) - tube.bend_depth
     return FluidSurfaces(foot, foot + difference)
 
 
@@ -157,6 +173,11 @@ def pressure_across(difference, fluid_volume, tube, top, fluid_density, referenc
     -------
     float or array [Pa]
         Pressure on the constant-head limb less that on the drum-side limb.
+
+    Raises
+    ------
+    InputError
+        A value outside its range.
 
     References
     ----------
@@ -214,7 +235,8 @@ def scale_level(scale, tube, weir_height, surface_height):
     >>> round((high - low) / 0.1, 3)
     1.0
     """
-    above_bend = tube.bend_depth + surface_height
+    above_bend = tube.bend_depth + checked("height of the surface", surface_height, -1e6, 1e6, "m",
+                                           "Give metres above the lower connection.")
     reference, drum = tube.reference_area, tube.drum_area
     if tube.visible_limb == REFERENCE_LIMB:
         difference = (scale.fluid_volume - (reference + drum) * above_bend) / drum

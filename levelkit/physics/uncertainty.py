@@ -25,6 +25,10 @@ class Measured:
     value: float
     by: float = 0.0
 
+    def __post_init__(self):
+        checked("value", self.value, -1e12, 1e12, "")
+        checked("uncertainty", self.by, -1e12, 1e12, "")
+
 
 @dataclass(frozen=True, slots=True)
 class Contribution:

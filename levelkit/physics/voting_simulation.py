@@ -166,11 +166,12 @@ def simulated_failure_on_demand(channels, trials=400_000, seed=1):
     """
     trials = int(checked("number of trials", trials, 100, 5_000_000, "", "Give a whole number."))
     needed, count = _arrangement(channels.architecture)
-    random = np.random.default_rng(seed)
+    random = np.random.default_rng(_checked_seed(seed))
 
     def failures(rate, columns):
         drawn = random.standard_exponential((trials, columns))
-        return drawn / rate if rate > 0 else np.full_like(drawn, np.inf)
+        # below one failure in 3e12 years the quotient may overflow, and nothing ever fails
+        return drawn / rate if rate > 1e-20 else np.full_like(drawn, np.inf)
 
     alone = failures(channels.failure_rate * (1 - channels.common_cause), count)
     together = failures(channels.failure_rate * channels.common_cause, 1)
@@ -231,9 +232,10 @@ def simulated_spurious_rate(architecture, failure_rate, repair_time, duration, s
     rate = checked("spurious failure rate", failure_rate, 1e-20, 1.0, "1/s",
                    "Give failures per second.")
     repair = checked("repair time", repair_time, 0.0, 1e9, "s", "Give seconds.")
+    duration = checked("time drawn", duration, 1.0, 1e18, "s", "Give seconds.")
     expected = checked("failures in the time drawn", rate * duration, 10, 2_000_000, "",
                        "Draw a longer or a shorter time.")
-    random = np.random.default_rng(seed)
+    random = np.random.default_rng(_checked_seed(seed))
     begins = []
     for _ in range(count):
         drawn = int(expected + 10 * sqrt(expected) + 10)
@@ -252,3 +254,7 @@ def simulated_spurious_rate(architecture, failure_rate, repair_time, duration, s
     low = float(gammaincinv(trips, 0.025)) if trips else 0.0
     high = float(gammaincinv(trips + 1, 0.975))
     return Estimate(trips / duration, low / duration, high / duration, trips)
+
+
+def _checked_seed(seed):
+    return int(checked("seed", seed, 0, 2**53, "", "Give a whole number."))

@@ -70,6 +70,9 @@ def _content(path):
                             "Check the name and the folder.") from None
     except UnicodeDecodeError:
         raise ScenarioError(f"{path.name} is not text in UTF-8. Save it as UTF-8.") from None
+    except RecursionError:
+        raise ScenarioError(f"{path.name}: brackets stand in brackets without end. "
+                            "A line reads key = value.") from None
     except tomllib.TOMLDecodeError as fault:
         raise ScenarioError(f"{path.name} is not valid TOML: {fault}. Correct that line; a line "
                             "reads key = value, a text stands in quotation marks.") from None
