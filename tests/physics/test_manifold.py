@@ -444,3 +444,10 @@ def test_a_shut_chamber_cools_to_a_third_in_its_cooling_time():
     later = legs_after(drum, legs, legs.chamber.cooling_time)
     excess = later.chamber.isolated_pressure - legs.barometer
     assert excess == pytest.approx((start - legs.barometer) / np.e, rel=1e-9)
+
+
+def test_trapped_water_of_several_temperatures_at_once():
+    """Expansion over compressibility: 2.1e-4 / 4.6e-10 is 4.57 bar for each kelvin."""
+    many = trapped_pressure_slope(np.array([2.1e-4, 4.2e-4]), 4.6e-10)
+    assert many == pytest.approx([2.1e-4 / 4.6e-10, 4.2e-4 / 4.6e-10])
+    assert trapped_pressure_slope(2.1e-4, np.array([4.6e-10])) == pytest.approx([456_522.0])

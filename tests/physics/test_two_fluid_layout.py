@@ -64,3 +64,8 @@ def test_the_bores_go_to_their_own_limbs_and_into_the_volume():
     layout = laid_out(bores=(0.010, 0.006))
     assert (layout.tube.reference_bore, layout.tube.drum_bore) == (0.010, 0.006)
     assert 1e6 * layout.fluid_volume == pytest.approx(78.540 * 0.12 + 28.274 * 1.3923, abs=0.02)
+
+
+@pytest.mark.parametrize("limb", [REFERENCE_LIMB, DRUM_LIMB])
+def test_the_limb_to_be_seen_is_the_one_asked_for(limb):
+    assert laid_out(limb=limb).tube.visible_limb == limb
