@@ -12,6 +12,9 @@ def main(arguments=None):
     """Run the command and return its exit status; a mistake of the user becomes a sentence."""
     options = _parser().parse_args(arguments)
     try:
+        if any("\0" in str(value) for value in vars(options).values()):
+            raise LevelkitError("A name with a NUL character is no name of a file or a candidate. "
+                                "Type it again.")
         return options.run(options)
     except LevelkitError as fault:
         print(f"levelkit: {fault}", file=sys.stderr)
