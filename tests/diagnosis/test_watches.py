@@ -128,7 +128,7 @@ def test_no_path_of_a_watch_rewards_feeding_a_boiler_out_of_sight_low(name):
     for first, second in product(DECISIONS, (ASSUME_LOW, CUT_FEED) if runs_away else (CUT_FEED,)):
         course = Course(WATCHES[name], BOILER, SHIP.barometer)
         fed = False
-        for order, until in ((CARRY_ON, 90.0), (first, 330.0 if runs_away else 210.0),
+        for order, until in ((CARRY_ON, 90.0), (first, 330.0 if runs_away else 160.0),
                              (second, 420.0 if runs_away else 0.0)):
             while course.seconds < until:
                 course.advance(course.seconds + 30.0, order, ())
