@@ -295,6 +295,7 @@ def test_a_sound_family_is_read(tmp_path):
     ('ask = "height"', 'kind = "riddle"\nask = "height"', "of no known kind (value, choice, "
      "method)"),
     ('ask = "height"', 'kind = "choice"\nright = "a"\nask = "height"', "at least two options"),
+    ('hint = "?"', 'hint = "?"\ncolour = "red"', "colour is not known"),
     (LAST_LINE, LAST_LINE + CHOICE_WITHOUT_SENTENCE, "option low needs a sentence"),
     (LAST_LINE, LAST_LINE + SLIP_OF_NO_STEP, "slip lost belongs to no value step"),
     (LAST_LINE, LAST_LINE + METHOD_TO_NOWHERE, "leads to no value step"),

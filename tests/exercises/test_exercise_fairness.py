@@ -31,3 +31,9 @@ def test_a_reading_beyond_the_end_of_the_scale_is_unfair(family_id, share):
     one = example(family_id)
     level = share * in_si(one.family, one.data)["weir"]
     assert "outside the range" in unfair_with(family_id, level=level)
+
+
+def test_a_forcing_close_to_resonance_is_unfair():
+    natural = example("sloshing").solution.steps["natural"]
+    assert "resonance" in unfair_with("sloshing", forcing=1.19 * natural)
+    assert not unfair_with("sloshing", forcing=1.21 * natural)

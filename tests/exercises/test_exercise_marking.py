@@ -145,3 +145,19 @@ def test_a_follow_through_of_nought_is_followed_and_not_called_a_slip():
     assert {mark(question, {"differential_change": "0 Pa", "error": f"0 mm{word}"})
             .step("error").marks for word in ("", " low", " high")} == {3}
     assert mark(question, {"error": "0 mm"}).step("error").slip == "no_error"
+
+
+def test_a_wrong_direction_is_named_in_the_words_of_the_question():
+    one = example("read-and-compare")
+    right = one.answer("error")
+    turned = right.replace("LOW", "HIGH") if "LOW" in right else right.replace("HIGH", "LOW")
+    step = mark(one, {"error": turned}).step("error")
+    assert step.message == ("The size is right; the direction is not. Is less shown than the drum "
+                            "holds, or more?")
+    assert step.slip == "direction" and step.marks < step.of
+
+
+def test_where_nothing_is_expected_something_earns_no_mark_for_its_direction():
+    question = example("one-leg-warm-below")
+    answers = {"differential_change": "0 Pa", "error": "77 mm low"}
+    assert mark(question, answers).step("error").marks == 0
