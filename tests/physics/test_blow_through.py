@@ -419,3 +419,7 @@ def test_each_fault_is_disproved_by_the_move_that_shows_it(fault, wrong):
 def test_a_weeping_drain_shows_at_once_on_a_glass_in_service():
     sight = glass_seen("", drain_holds=False)[0]
     assert (sight.blow, sight.nature, sight.glass) == (WEAK, WET, LEVEL)
+
+
+def test_a_weeping_drain_lets_no_air_into_a_glass_under_pressure():
+    assert glass_seen("s-", drain_holds=False)[-1].glass == FULL

@@ -134,3 +134,11 @@ def test_a_rigid_cover_spreads_its_load_evenly():
 def test_impossible_orders_are_refused(call, words):
     with pytest.raises(InputError, match=words):
         call()
+
+
+@pytest.mark.parametrize("order", [tightening_order, end_first_order])
+def test_pairs_of_bolts_are_counted_from_2_to_40(order):
+    assert len(order(40)) > len(order(2))
+    for wrong in (1, 41, 4.5):
+        with pytest.raises(InputError, match="2 to 40"):
+            order(wrong)

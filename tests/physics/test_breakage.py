@@ -228,3 +228,13 @@ def test_unknown_words_are_refused_with_those_that_are_known():
         thermal_shock_stress("window glass", 10.0)
     with pytest.raises(InputError, match="fluid at rest is 'ice'; give"):
         critical_flow(8e5, "ice", saturated_fluid)
+
+
+@pytest.mark.parametrize("bar", [110.0, 150.0, 200.0])
+def test_the_steam_rule_bends_upwards_as_in_its_form_for_pounds_and_inches(bar):
+    """(0.1906 p - 1000) / (0.2292 p - 1061) above 1500 psi absolute (from memory)."""
+    pounds = bar * 1e5 / 6894.757
+    correction = (0.1906 * pounds - 1000) / (0.2292 * pounds - 1061)
+    straight = steam_rule_flux(50e5) * bar / 50.0
+    assert steam_rule_flux(bar * 1e5) / straight == pytest.approx(correction, rel=1e-3)
+    assert steam_rule_flux(100e5) == pytest.approx(2 * steam_rule_flux(50e5))

@@ -521,3 +521,9 @@ def test_a_false_line_is_somewhere_in_the_glass_or_absent():
     for wrong in (-0.1, float("nan"), 6.0):
         with pytest.raises(InputError, match="false line"):
             CockFaults(false_line=wrong)
+
+
+def test_nothing_flows_where_nothing_drives_it():
+    assert passage_flow(2e-5, 897.0, 0.0) == 0.0
+    assert passage_flow(2e-5, 897.0, np.array([-100.0, 0.0, 100.0])).tolist() == [
+        -passage_flow(2e-5, 897.0, 100.0), 0.0, passage_flow(2e-5, 897.0, 100.0)]
