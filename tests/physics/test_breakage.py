@@ -238,3 +238,14 @@ def test_the_steam_rule_bends_upwards_as_in_its_form_for_pounds_and_inches(bar):
     straight = steam_rule_flux(50e5) * bar / 50.0
     assert steam_rule_flux(bar * 1e5) / straight == pytest.approx(correction, rel=1e-3)
     assert steam_rule_flux(100e5) == pytest.approx(2 * steam_rule_flux(50e5))
+
+
+def test_each_line_shows_what_was_found_beside_its_limit():
+    lines = {line.requirement: line for line in installation_findings(
+        replace(GOOD, glass=REFLEX, working_pressure=25e5, independent_means=3))}
+    suits = lines["glass type suits the working pressure"]
+    assert suits.value == pytest.approx(25.0) and "20.6 bar gauge" in suits.limit
+    assert lines["two independent means of indicating level"].value == 3
+    assert lines["low alarm level inside the visible part"].value == GOOD.low_alarm
+    assert lines["high alarm level inside the visible part"].value == GOOD.high_alarm
+    assert lines["normal level in the middle third of the visible part"].value == GOOD.normal_level

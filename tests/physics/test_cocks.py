@@ -486,6 +486,7 @@ def test_a_glass_that_empties_or_fills_settles_at_its_ends():
 @pytest.mark.parametrize("faults, place", [
     ({"water_choke": 1.0}, FULL), ({"water_choke": 1.0, "drain_passing": 0.1}, EMPTY),
     ({"water_choke": 1.0, "steam_choke": 1.0}, HELD),
+    ({"water_choke": 1.0, "steam_choke": 1.0, "drain_passing": 0.1}, EMPTY),
 ])
 def test_nothing_falls_over_a_way_through_which_nothing_runs(faults, place):
     settled = settled_glass(faulty(tubular_state(), **faults))
