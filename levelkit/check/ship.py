@@ -22,18 +22,19 @@ def computed_value(row):
     return QUANTITIES[row.quantity](row.inputs, row.unit)
 
 
+def _list(inputs):
+    port, starboard = inputs["port_mm"] / 1000, inputs["starboard_mm"] / 1000
+    return list_between_glasses(port, starboard, inputs["distance_m"])
+
+
 def _mid(inputs):
-    return (inputs["port_mm"] + inputs["starboard_mm"]) / 2
+    """What the port glass shows less the shift at its place."""
+    return inputs["port_mm"] - 1000 * motion.level_shift(inputs["distance_m"] / 2, _list(inputs))
 
 
 def _end_glass(inputs, side):
     shift = motion.level_shift(side * inputs["distance_m"] / 2, radians(inputs["list_deg"]))
     return _mid(inputs) + 1000 * shift
-
-
-def _list_of_glasses(inputs, unit):
-    port, starboard = inputs["port_mm"] / 1000, inputs["starboard_mm"] / 1000
-    return degrees(list_between_glasses(port, starboard, inputs["distance_m"]))
 
 
 def _apparent(inputs):
@@ -117,7 +118,7 @@ def _highest_for_a_tube(requirement, unit):
 
 
 QUANTITIES = {
-    "list shown by two end glasses": _list_of_glasses,
+    "list shown by two end glasses": lambda i, u: degrees(_list(i)),
     "level at mid-drum": lambda i, u: _mid(i),
     "port reading at 4 degrees to port": lambda i, u: _end_glass(i, 1),
     "starboard reading at 4 degrees to port, out of sight": lambda i, u: _end_glass(i, -1),
