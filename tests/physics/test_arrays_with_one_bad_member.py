@@ -7,7 +7,7 @@ import pytest
 from remote_states import drum_and_legs, two_fluid
 
 from levelkit.errors import InputError
-from levelkit.physics.columns import Column, balancing_height, path_difference
+from levelkit.physics.columns import Column, balancing_height, path_difference, pressure_at
 from levelkit.physics.differential import reference_differential
 from levelkit.physics.fluid_balance import fluid_difference
 from levelkit.physics.heat_loss import lagged_tube_heat_loss
@@ -66,3 +66,10 @@ def test_one_leg_without_room_for_its_gas():
     with pytest.raises(InputError, match="together are 0.6 m"):
         LegsState(0.5, 2.0, 990.0, 990.0, 990.0, reference_loss=np.array([0.1, 0.3]),
                   reference_gas=0.3)
+
+
+def test_one_height_above_the_top_of_the_columns():
+    stack = [Column(4.0, 0.2, 0.5), Column(897.0, 0.0, 0.2)]
+    for heights in ([0.1, 0.6], [-0.1, 0.1]):
+        with pytest.raises(InputError, match="inside|stack|columns"):
+            pressure_at(np.array(heights), 8e5, stack)

@@ -528,3 +528,12 @@ def test_nothing_flows_where_nothing_drives_it():
     assert passage_flow(2e-5, 897.0, 0.0) == 0.0
     assert passage_flow(2e-5, 897.0, np.array([-100.0, 0.0, 100.0])).tolist() == [
         -passage_flow(2e-5, 897.0, 100.0), 0.0, passage_flow(2e-5, 897.0, 100.0)]
+
+
+def test_steam_blows_from_an_empty_glass_by_the_root_law_well_below_its_critical_flow():
+    """2 kPa above the air: Cd A sqrt(2 rho dp), all by hand but the density."""
+    outside = tubular_state().fitting.barometer
+    state, found = flows(height=0.0, steam=outside + 2e3, drain=1.0)
+    density = steam_at(state.steam, outside + 2e3).density
+    area = state.fitting.discharge_coefficient * free_areas(state)[2]
+    assert found.drain_steam == pytest.approx(area * (2 * density * 2e3) ** 0.5, rel=0.02)

@@ -119,3 +119,9 @@ def test_a_run_is_quick_enough_to_be_played():
 def test_unusable_values_say_what_to_do(call, words):
     with pytest.raises(InputError, match=words):
         call()
+
+
+@pytest.mark.parametrize("greatest", [0.0, -1.0, float("nan"), 1e11])
+def test_a_burner_gives_some_heat_and_not_all(greatest):
+    with pytest.raises(InputError, match="greatest heat"):
+        FiringController(greatest_heat=greatest)
