@@ -47,7 +47,7 @@ def draw_three_readings(view, look):
     result, font = view.result, look.font
     boiler = result.setting.boiler
     highest = boiler.legs.chamber_height
-    top, bottom = 1.9 * font, height - 2.9 * font
+    top, bottom = 1.9 * font, height - (3.7 if look.detail else 2.9) * font
 
     def y_of(level):
         return bottom - (level - LOWEST) / (highest - LOWEST) * (bottom - top)
@@ -112,6 +112,9 @@ def _column(canvas, view, name, x, y_of, ends):
                 f"{1000 * item.level:.0f} \u00b1 {1000 * item.uncertainty:.0f}".replace(
                     "-", "\u2212"))
         _fitted(canvas, middle, bottom + 2.6 * font, text)
+        if canvas.look.detail and item.largest:
+            cause = item.largest.removesuffix(" density")
+            _fitted(canvas, middle, bottom + 3.5 * font, f"by {cause}", largest=0.85)
 
 
 def _corrected_mark(canvas, x, item, y_of, ends):
@@ -124,9 +127,9 @@ def _corrected_mark(canvas, x, item, y_of, ends):
     canvas.dot(x, min(max(y_of(item.level), ends[0]), ends[1]), 4, "outline")
 
 
-def _fitted(canvas, x, y, text, bold=False, pen="outline"):
+def _fitted(canvas, x, y, text, bold=False, pen="outline", largest=1.0):
     wide = text_width(text, canvas.look.font, bold)
-    canvas.text(x, y, text, "middle", min(1.0, (PITCH - 6) / wide), bold, pen)
+    canvas.text(x, y, text, "middle", min(largest, (PITCH - 6) / wide), bold, pen)
 
 
 def _rows(view, detail):
@@ -162,6 +165,18 @@ def in_words(view):
     truth = (f" True level {1000 * result.true_level:.0f} mm." if view.show_truth
              else " The true level is hidden.")
     rows = {name: value for name, value, _ in _rows(view, False)}
-    text = (f"{'; '.join(parts)}. Pressure {rows['Pressure']}; alarms: {rows['Alarms']}; "
-            f"feed {rows['Feed on automatic']}.{truth}")
+    text = (f"{'; '.join(parts)}.{_doubt_in_words(view)} Pressure {rows['Pressure']}; "
+            f"alarms: {rows['Alarms']}; feed {rows['Feed on automatic']}.{truth}")
     return text.replace(" -", " \u2212")
+
+
+def _doubt_in_words(view):
+    """Say what the uncertainties mostly come from, each cause once."""
+    causes = {}
+    for name, item in (view.corrected or {}).items():
+        if item.largest:
+            causes.setdefault(item.largest, []).append(name)
+    if not causes:
+        return ""
+    told = ", ".join(f"{cause} ({', '.join(names)})" for cause, names in causes.items())
+    return f" Most of the \u00b1 comes from {told}."

@@ -47,6 +47,7 @@ def test_correcting_puts_the_corrected_levels_into_picture_and_readings(panel):
     panel.correct()
     right = corrected_readings(panel.result.game.case.result)
     assert f"{1000 * right['glass A'].level:.0f} ± " in panel.drawing.words
+    assert "Most of the ± comes from glass water density (glass A" in panel.drawing.words
     panel.readings.record()
     row = next(csv.DictReader(io.StringIO(panel.readings.text())))
     assert float(row["transmitter 1, drum level [mm]"]) == pytest.approx(
