@@ -148,7 +148,7 @@ QUANTITIES = {
     "time from alarm to trip": lambda i, u: _time(i, i["alarm_mm"], i["trip_mm"]),
     "probability of failure on demand": _on_demand,
     "least number of independent means":
-        lambda i, u: _least("two independent means of indicating level", "independent_means"),
+        lambda i, u: _least("two means of indicating level", "independent_means"),
     "least number of direct glasses":
         lambda i, u: _least("one of them a direct gauge glass", "direct_glasses"),
     "working pressure above which a tube is not allowed":

@@ -223,7 +223,7 @@ def installation_findings(installation):
     limit = ("no limit from practice" if kind.highest_pressure == float("inf")
              else f"at most {kind.highest_pressure / BAR:.1f} bar gauge")
     return (
-        MountingFinding("two independent means of indicating level", means >= 2, means,
+        MountingFinding("two means of indicating level", means >= 2, means,
                         "at least 2", SOLAS),
         MountingFinding("one of them a direct gauge glass", direct >= 1, direct, "at least 1",
                         SOLAS),

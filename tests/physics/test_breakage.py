@@ -185,7 +185,7 @@ def test_the_choice_by_pressure_at_its_edges():
 def test_a_sound_installation_meets_every_line_and_each_lack_fails_its_own():
     assert all(line.met for line in installation_findings(GOOD))
     for change, words in (
-            ({"independent_means": 1}, "two independent means"),
+            ({"independent_means": 1}, "two means"),
             ({"direct_glasses": 0}, "one of them a direct"),
             ({"lit": False}, "glass lit"), ({"lit_by_emergency_supply": False}, "emergency"),
             ({"glass": REFLEX, "working_pressure": 25e5}, "glass type suits"),
@@ -245,7 +245,7 @@ def test_each_line_shows_what_was_found_beside_its_limit():
         replace(GOOD, glass=REFLEX, working_pressure=25e5, independent_means=3))}
     suits = lines["glass type suits the working pressure"]
     assert suits.value == pytest.approx(25.0) and "20.6 bar gauge" in suits.limit
-    assert lines["two independent means of indicating level"].value == 3
+    assert lines["two means of indicating level"].value == 3
     assert lines["low alarm level inside the visible part"].value == GOOD.low_alarm
     assert lines["high alarm level inside the visible part"].value == GOOD.high_alarm
     assert lines["normal level in the middle third of the visible part"].value == GOOD.normal_level
