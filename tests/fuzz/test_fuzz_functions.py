@@ -104,7 +104,7 @@ def test_a_bad_value_is_refused_or_harmless(function):
             for bad in (values if LONG else values[:FIRST])]
     assert not list(filter(None, said))
 
-    @settings(max_examples=200 if LONG else 6, deadline=None, database=None,
+    @settings(max_examples=50 if LONG else 6, deadline=None, database=None,
               derandomize=not LONG, suppress_health_check=list(HealthCheck))
     @given(st.data())
     def spoilt(data):
