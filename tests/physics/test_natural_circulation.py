@@ -4,8 +4,6 @@ The step responses here were integrated outside levelkit from the published equa
 They check our implementation; the figures of the paper itself could not be read.
 """
 
-import time
-
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -191,13 +189,6 @@ def test_other_limits_are_named(changes, sentence):
 def test_the_published_equilibrium_is_at_rest():
     run = step_run(duration=300.0)
     assert np.abs(run.surface_change).max() < 1e-6 and np.ptp(run.pressure) < 10.0
-
-
-def test_a_run_of_300_seconds_is_quick_enough_to_be_played():
-    step_run(duration=300.0, points=601, steam_flow=10.0)
-    began = time.process_time()
-    step_run(duration=300.0, points=601, steam_flow=10.0)
-    assert time.process_time() - began < 0.3  # about 0.02 s; a lazy integrator takes seconds
 
 
 @pytest.mark.parametrize("call, words", [

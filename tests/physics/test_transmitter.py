@@ -2,13 +2,12 @@
 
 from dataclasses import replace
 from math import cos, sin
-from timeit import repeat
 
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from remote_states import drum_and_legs, transmitter, two_fluid
+from remote_states import drum_and_legs, transmitter
 
 from levelkit.constants import STANDARD_GRAVITY as G
 from levelkit.errors import InputError
@@ -35,7 +34,6 @@ from levelkit.physics.transmitter_range import (
     zeroed_at_equaliser,
 )
 from levelkit.physics.transmitter_state import PNEUMATIC, AirLine, Compensation
-from levelkit.physics.two_fluid import two_fluid_reading
 from levelkit.physics.wet_legs import leg_pressures
 from levelkit.properties import saturation_at_pressure
 
@@ -246,10 +244,3 @@ def test_impossible_transmitter_is_refused_with_value_and_range(call, message):
     with pytest.raises(InputError, match=message):
         state = call()
         transmitter_reading(state)
-
-
-@pytest.mark.parametrize("read, state", [(transmitter_reading, transmitter()),
-                                         (two_fluid_reading, two_fluid())])
-def test_one_reading_is_ready_long_before_the_next_frame(read, state):
-    fastest = min(repeat(lambda: read(state), number=100, repeat=10)) / 100
-    assert fastest < 200e-6
