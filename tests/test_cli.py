@@ -226,3 +226,9 @@ def test_the_installed_command_knows_its_version():
     code = "import sys; from levelkit.cli import main; sys.exit(main(['--version']))"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
     assert done.stdout.strip() == f"levelkit {__version__}"
+
+
+def test_a_folder_that_the_machine_refuses_is_a_sentence(capsys):
+    assert main(["delete-class", "x" * 5000, "Class 1"]) == 2
+    said = capsys.readouterr().err
+    assert said.startswith("levelkit: File name too long") and "Choose another" in said

@@ -19,6 +19,10 @@ def main(arguments=None):
     except LevelkitError as fault:
         print(f"levelkit: {fault}", file=sys.stderr)
         return 2
+    except OSError as fault:
+        print(f"levelkit: {fault.strerror}: {str(fault.filename)[:200]}. Choose another file or "
+              "folder, or make room and leave to write there.", file=sys.stderr)
+        return 2
 
 
 def _parser():

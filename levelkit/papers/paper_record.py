@@ -72,6 +72,7 @@ def read_paper(folder):
             practice=document.get("practice", False))
         families = [family(one["family"]) for one in document["questions"]]
         papers = [_paper(one, families, sheet) for one in document["papers"]]
+        notes = _notes(document, families)
     except OSError:
         raise InputError(f"There is no {RECORD_NAME} in {folder}. Make the papers first: "
                          "levelkit paper SHEET.toml.") from None
@@ -80,12 +81,16 @@ def read_paper(folder):
         reason = str(fault) if isinstance(fault, InputError) else repr(fault)
         raise InputError(f"{path} cannot be used ({reason}). Take an earlier copy of it, or the "
                          f"version of levelkit that wrote it.") from fault
-    notes = tuple(
+    return ClassPaper(sheet, tuple(papers[:-1]), papers[-1], notes)
+
+
+def _notes(document, families):
+    """What has changed in the bank since the paper was printed."""
+    return tuple(
         f"Question {number} ({one.id}) has changed in the bank since this paper was printed by "
         f"levelkit {document['levelkit']}; marks follow the bank of today."
         for number, (one, kept) in enumerate(zip(families, document["questions"], strict=True), 1)
         if fingerprint(one) != kept["fingerprint"])
-    return ClassPaper(sheet, tuple(papers[:-1]), papers[-1], notes)
 
 
 def _paper(entry, families, sheet):

@@ -88,7 +88,8 @@ class TighteningResult:
     bolt_loads : array [N]
         Shape (pairs, 2): left and right bolts at the end; 0 where a bolt is slack.
     evenness : array [1]
-        After each step, least over mean gasket load: 1 is even, 0 lifted somewhere.
+        After each step, least over mean gasket load: 1 is even, 0 lifted somewhere or not
+        yet pressed.
     bending_moment : array [N m]
         After each step, the largest bending moment in the cover.
     """
@@ -232,7 +233,8 @@ def tightening_result(cover, order):
         advance[bolt] = pull / cover.bolt_stiffness + shape[2 * beam.bolt_nodes[bolt]]
         load = beam.gasket(shape, squeezed)[0]
         squeezed = np.maximum(squeezed, shape[0::2])
-        evenness.append(load.min() / load.mean())
+        mean = load.mean()
+        evenness.append(load.min() / mean if mean > 0 else 0.0)
         bending.append(beam.largest_moment(shape))
     pulls = beam.bolts(shape, advance)[0].reshape(-1, 2)
     return TighteningResult(beam.element_length * np.arange(beam.nodes), load, pulls,

@@ -106,7 +106,7 @@ def filling_time(legs, compliance, line_resistance):
     Returns
     -------
     float [s]
-        Time constant.
+        Time constant; infinite where the lines are shut.
 
     Raises
     ------

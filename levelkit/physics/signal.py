@@ -323,7 +323,8 @@ def damped(before, after, seconds, time_constant):
     if time_constant == 0.0:
         left = np.where(np.equal(seconds, 0.0), 1.0, 0.0)
     else:
-        left = np.exp(-np.divide(seconds, time_constant))
+        with np.errstate(over="ignore"):  # endlessly many time constants: nothing is left
+            left = np.exp(-np.divide(seconds, time_constant))
     shown = after + (before - after) * left
     return shown if np.ndim(shown) else float(shown)
 

@@ -221,6 +221,14 @@ def test_a_record_that_cannot_be_used(tmp_path, content, complaint):
         read_paper(tmp_path)
 
 
+def test_a_record_without_the_mark_of_a_question_cannot_be_used(tmp_path):
+    document = json.loads(paper_json(class_paper(tmp_path, count=1)))
+    del document["questions"][0]["fingerprint"]
+    (tmp_path / RECORD_NAME).write_text(json.dumps(document))
+    with pytest.raises(InputError, match=r"paper.json cannot be used \(KeyError"):
+        read_paper(tmp_path)
+
+
 def test_the_grid_has_a_line_for_everybody_and_units_in_its_headings(tmp_path):
     paper = class_paper(tmp_path, count=3)
     head, *lines = empty_grid(paper).splitlines()

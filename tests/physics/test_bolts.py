@@ -142,3 +142,7 @@ def test_pairs_of_bolts_are_counted_from_2_to_40(order):
     for wrong in (1, 41, 4.5):
         with pytest.raises(InputError, match="2 to 40"):
             order(wrong)
+
+
+def test_nuts_put_on_by_hand_press_nothing_evenly():
+    assert list(tightening_result(GaugeCover(), [BoltStep(1, LEFT, 0.0)]).evenness) == [0.0]
