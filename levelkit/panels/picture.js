@@ -5,39 +5,38 @@ function render({ model, el }) {
   let hand = null; // the slider in hand
   let shelf = new Map(); // value of that slider -> markup
   let serial = -1; // of the state for which the shelf was drawn
-  let ahead = null; // value of the slider that the page shows before the kernel has answered
-  let settle = 0;
+  let turn = 0; // counts the moves of the slider in hand
+  let shown = 0; // the move to which the picture on the page belongs
+  const turns = new Map(); // value of the slider -> the last move to it
+  let early = false; // whether that picture was shown before the kernel had answered
 
   const ours = (range) => range.matches?.('.lk-control input[type="range"]')
     && el.isConnected && range.closest(".lk-panel") === el.closest(".lk-panel");
   function paint() {
-    clearTimeout(settle);
-    ahead = null;
     el.innerHTML = model.get("value");
   }
-  function answered() { // the kernel's picture: late if the slider is already elsewhere
-    if (ahead === null || hand === null) return paint();
-    const drawn = model.get("of")[hand.dataset.name];
-    if (Math.abs(drawn - ahead) < 1e-9) {
-      clearTimeout(settle);
-      ahead = null; // the page shows this picture already
-    }
+  function answered() { // the kernel's picture: perhaps late, perhaps on the page already
+    const of = hand === null ? undefined : turns.get(model.get("of")[hand.dataset.name]);
+    if (of < shown) return;
+    if (of !== shown || !early) paint();
+    shown = of ?? shown;
+    early = false;
   }
   function moved(event) {
     if (event.target !== hand) return;
-    const markup = shelf.get(Number(hand.value));
-    if (markup === undefined) {
-      ahead = null;
-      return;
-    }
+    const value = Number(hand.value);
+    turn += 1;
+    turns.set(value, turn);
+    const markup = shelf.get(value);
+    if (markup === undefined) return;
     el.innerHTML = markup;
-    ahead = Number(hand.value);
-    clearTimeout(settle);
-    settle = setTimeout(paint, 1000); // whatever was missed, the kernel's picture stands
+    shown = turn;
+    early = true;
   }
   function taken(event) {
     if (!ours(event.target)) return;
     hand = event.target;
+    turns.clear();
     model.send({ hand: hand.dataset.name });
   }
   function left(event) {
@@ -58,7 +57,6 @@ function render({ model, el }) {
   model.on("msg:custom", stock);
   paint();
   return () => {
-    clearTimeout(settle);
     for (const [name, listen] of Object.entries(listeners)) {
       document.removeEventListener(name, listen);
     }
