@@ -15,7 +15,6 @@ import importlib
 import json
 import os
 import random
-import re
 import sys
 import time
 from bisect import bisect
@@ -28,8 +27,6 @@ from mutants import faults_of
 from planting import Altered, exchange_code, forked, in_child
 
 ROOT = Path(__file__).resolve().parents[2]
-TIMING = re.compile("quick_enough|next_frame")
-"""Names of tests that fail on a busy machine, whatever the fault."""
 LONGEST = 60.0
 """Seconds of tests for one fault: the slowest tests are left out, which can only cost score."""
 PLAIN = ["-q", "-x", "--tb=no", "-o", "addopts=--doctest-modules", "-p", "no:cacheprovider",
@@ -52,7 +49,6 @@ class Session:
         """Leave the wanted tests, quickest first, with few examples and a fixed seed."""
         from hypothesis import HealthCheck, Phase, settings
 
-        items[:] = [item for item in items if not TIMING.search(item.nodeid)]
         if self.wanted is not None:
             rank = {name: place for place, name in enumerate(self.wanted)}
             items[:] = sorted((item for item in items if item.nodeid in rank),
@@ -176,7 +172,7 @@ class Faults:
         names = self.runners(file, number)
         if self.on_import(file, number):
             names = {name for those in lines.values() for name in those}
-        names = sorted((name for name in names if not TIMING.search(name)), key=self.seconds)
+        names = sorted(names, key=self.seconds)
         total = list(accumulate(map(self.seconds, names)))
         return names[:max(1, bisect(total, LONGEST))]
 
