@@ -110,7 +110,7 @@ def test_an_exercise_names_the_slip_and_then_takes_the_right_answer(opened):
     card.get_by_role("button", name="Formula").click()
     card.get_by_role("button", name="Working").click()
     working = card.locator("li", has_text="h_g =").last
-    card.locator("li", has_text="mm").first.wait_for()
+    card.locator("b", has_text="Working").wait_for()
     right = working.inner_text().split("=")[-1].strip()
     assert right.split()[0] not in slip and "\u2717" in slip
     picture(opened, "lesson-03-exercise")
