@@ -2,6 +2,7 @@
 
 import asyncio
 import re
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
@@ -24,6 +25,12 @@ def sent(panel):
     messages = []
     panel._picture.send = messages.append
     return messages
+
+
+def run(coroutine):
+    """Run in a thread of its own: a browser test leaves a loop running in the first one."""
+    with ThreadPoolExecutor(1) as pool:
+        return pool.submit(asyncio.run, coroutine).result()
 
 
 def in_hand(panel, name):
@@ -67,7 +74,7 @@ def test_a_picture_drawn_ahead_is_the_picture_of_the_move(make):
             panel.reset()
             assert pictures or not near(slider), key
 
-    asyncio.run(look())
+    run(look())
 
 
 def test_a_move_draws_only_what_is_missing_and_another_control_begins_anew():
@@ -90,7 +97,7 @@ def test_a_move_draws_only_what_is_missing_and_another_control_begins_anew():
         assert sum(len(m["pictures"]) for m in messages) == 2 * REACH
         assert len({m["serial"] for m in messages}) == 1
 
-    asyncio.run(look())
+    run(look())
 
 
 def test_a_refused_position_has_no_picture_ahead_and_no_word_is_said():
@@ -107,11 +114,12 @@ def test_a_refused_position_has_no_picture_ahead_and_no_word_is_said():
         assert drawn != set(near(panel.controls["difference"]))
         assert panel._problem.value == before
 
-    asyncio.run(look())
+    run(look())
 
 
 def test_without_a_loop_nothing_is_drawn_ahead():
     panel = lesson.water_panel()
     messages = sent(panel)
-    in_hand(panel, "Gauge pressure")
+    with ThreadPoolExecutor(1) as pool:
+        pool.submit(in_hand, panel, "Gauge pressure").result()
     assert messages == []
