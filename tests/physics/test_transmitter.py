@@ -1,7 +1,7 @@
 """The DP transmitter: identities, closed forms, compensation, what is refused, and its speed."""
 
 from dataclasses import replace
-from math import cos, sin
+from math import cos, radians, sin
 
 import numpy as np
 import pytest
@@ -187,6 +187,16 @@ def test_failure_signals_are_named_as_such():
                                        receiver=PNEUMATIC)).shown_fraction < 0.0
 
 
+@pytest.mark.parametrize("health, current", [("fails low", 0.0035), ("fails high", 0.0215)])
+def test_a_failed_transmitter_sends_its_failure_signal_at_zero_of_the_range_too(health, current):
+    state = transmitter()
+    middle = transmitter_reading(state).differential
+    zeroed = TransmitterRange(middle, middle - 6000.0, 0.0, 0.8)
+    result = transmitter_reading(replace(state, calibration=zeroed, health=health))
+    assert result.fraction == 0.0
+    assert result.current == pytest.approx(current)
+
+
 @given(connections)
 def test_zero_trimmed_at_the_equaliser_spoils_every_reading(connection):
     state = transmitter(0.4, connection)
@@ -195,6 +205,16 @@ def test_zero_trimmed_at_the_equaliser_spoils_every_reading(connection):
     assert current_at_no_differential(spoilt.calibration).current == 0.004
     assert transmitter_reading(spoilt).current == 0.0038
     assert current_at_no_differential(state.calibration).current == 0.0205
+
+
+@pytest.mark.parametrize("lower, upper, current", [
+    (-2000.0, 6000.0, 0.008),  # a quarter of the range lies below nothing
+    (3000.0, -9000.0, 0.008),
+    (-5000.0, 5000.0, 0.012), (0.0, 5930.0, 0.004), (-5930.0, 0.0, 0.020),
+])
+def test_no_differential_shows_its_place_in_an_elevated_range(lower, upper, current):
+    shown = current_at_no_differential(TransmitterRange(lower, upper, 0.0, 0.8))
+    assert shown.current == pytest.approx(current) and not shown.saturated
 
 
 def test_ends_of_the_range_give_4_and_20_milliampere():
@@ -237,6 +257,8 @@ def test_a_sweep_of_pressures_is_an_array_too():
     (lambda: replace(transmitter(), health="poorly"), "health of the transmitter is 'poorly'"),
     (lambda: replace(transmitter(), receiver="ear"), "receiver is 'ear'"),
     (lambda: replace(transmitter(), damping=-1.0), r"damping is -1 s; the allowed range is 0"),
+    (lambda: replace(transmitter().legs, list_angle=radians(46.0)),
+     r"list is 0\.802851 rad; the allowed range is -0\.785398 to"),
     (lambda: AirLine(leak=1.5), r"leak of the signal tube is 1\.5; the allowed range is 0 to 1"),
     (lambda: right_level(0.8, 756.0, 31.0, 990.0, 756.0, 31.0, 980.0), "same density"),
 ])
