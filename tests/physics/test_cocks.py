@@ -321,6 +321,8 @@ def test_places_a_glass_can_settle():
     assert settled_glass(faulty(state, drain_passing=0.5)).place == EMPTY
     assert settled_glass(tubular_state(level=0.5, height=0.1)).place == FULL
     assert settled_glass(tubular_state(level=-0.05, height=0.1)).place == EMPTY
+    drained = settled_glass(faulty(state, water_choke=1.0, steam_choke=1.0, drain_passing=0.1))
+    assert drained.place == EMPTY and drained.height == 0.0
     lip = settled_glass(tubular_state(level=-0.05, height=0.1, pipe_lip=0.03))
     assert lip.place == FALSE_COLUMN and lip.height == 0.03
 
@@ -340,6 +342,15 @@ def test_a_small_weep_reads_higher_at_first_a_large_one_low():
     assert heights[0] < heights[1] < heights[2] > heights[3] > heights[4] > heights[5]
     assert heights[2] < 0.2  # it only takes away the cold error
     assert heights[4] < heights[0] - 0.015
+
+
+def test_a_weep_without_a_steady_height_is_refused():
+    """Water that thins with a jump: at either height the heat balance asks for the other."""
+    gain, loss = 0.2 * 1e-4 * 4371.0, 0.95 * 0.19
+    jump = (gain * 443.56 + loss * 364.0) / (gain + loss)  # as warm as 190 mm of water gets
+    with pytest.raises(InputError, match=r"No steady height found for a leak of 0\.0001 kg/s"):
+        weeping_drain_height(1e-4, 0.2, 897.03, 4.161, 28.3e-6, 443.56, 308.15, 4371.0, 0.95,
+                             lambda t: 990.0 if t < jump else 900.0, 364.0)
 
 
 def test_a_snatched_drain_seats_the_ball_and_shutting_the_water_cock_drops_it():
