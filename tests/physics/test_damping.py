@@ -44,6 +44,15 @@ def test_a_cock_damps_a_large_roll_more_than_a_small_one_and_wide_open_hardly():
     assert throttled_swing(0.0, 9.0, 113e-6, 5e-6).amplitude == 0.0
 
 
+@pytest.mark.parametrize("amplitude", [0.25, 1.0, 4.0])
+def test_a_swing_four_times_as_large_behind_a_bore_half_as_wide_is_damped_alike(amplitude):
+    """Only area times root of swing counts; a swing of one metre is no exception."""
+    one = throttled_swing(amplitude, 9.0, 113e-6, 20e-6)
+    like = throttled_swing(amplitude / 4, 9.0, 226e-6, 20e-6)
+    assert one.share == pytest.approx(like.share, rel=1e-9) and one.share < 0.95
+    assert one.lag == pytest.approx(like.lag, rel=1e-9)
+
+
 @given(st.floats(1.0, 60.0), st.floats(0.1, 60.0))
 def test_first_order_swing_satisfies_its_equation(period, constant):
     swing = first_order_swing(1.0, period, constant)
