@@ -294,6 +294,16 @@ def test_the_record_holds_every_move_and_not_the_secret():
     assert "water way choked" not in text and BELOW not in text
 
 
+def test_the_record_says_which_handles_stand_open():
+    cocks = ("steam", "water", "drain")
+    standing = dict(zip(cocks, ("open", "open", "shut"), strict=True))  # a gauge in service
+    rows = record_rows(replayed(1, RECITED, fault="none", zone=IN_SIGHT))
+    for row, move in zip(rows, (None, *RECITED), strict=True):
+        if move:
+            standing[move.cock] = "shut" if move.action == "shut" else "open"
+        assert {cock: row[f"{cock} handle"] for cock in cocks} == standing
+
+
 def test_the_plate_variant_asks_for_a_light_hand():
     rough = replayed(1, RECITED, PLATE_DRILL, "none", IN_SIGHT)
     soft = replayed(1, GENTLE, PLATE_DRILL, "none", IN_SIGHT)
