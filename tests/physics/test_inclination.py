@@ -193,7 +193,16 @@ def test_along_a_level_drum_a_row_of_tubes_is_wet_or_dry_as_a_whole():
     even = InclinedSurface(Drum(0.65, 5.6), 0.1, 0.0, 0.0, 0.0, 0.0)
     assert exposed_length(even, 0.2) == 5.6
     assert exposed_length(even, 0.05) == 0.0
+    assert exposed_length(even, 0.1) == 0.0  # just awash is wet
     trimmed = InclinedSurface(Drum(0.65, 5.6), 0.1, 0.1, 0.0, 0.0, 0.0)
     assert exposed_length(trimmed, 0.1) == pytest.approx(2.8)  # the plane crosses at mid-drum
     assert exposed_length(trimmed, 0.3) == pytest.approx(2.8 + 2.0)
     assert exposed_length(trimmed, 5.0) == 5.6 and exposed_length(trimmed, -5.0) == 0.0
+
+
+@pytest.mark.parametrize("across, level, dry", [(0.5, 0.15, 3.55), (-0.5, 0.05, 4.05)])
+def test_a_row_beside_the_middle_meets_the_level_on_its_own_side(across, level, dry):
+    """By hand: 2.8 m to mid-drum, then (0.3 - level) / 0.2 beyond it."""
+    surface = InclinedSurface(Drum(0.65, 5.6), 0.1, 0.2, 0.1, 0.0, 0.0)
+    assert level_at(surface, 0.0, across) == pytest.approx(level)
+    assert exposed_length(surface, 0.3, across) == pytest.approx(dry)
