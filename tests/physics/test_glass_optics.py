@@ -1,6 +1,6 @@
 """What the eye sees: total reflection, the tube as a lens, the curved edge of the water."""
 
-from math import asin, atan2, cos, pi, radians, sin, sqrt
+from math import asin, atan2, cos, pi, radians, sin, sqrt, tan
 
 import numpy as np
 import pytest
@@ -66,6 +66,25 @@ def test_ratio_of_two_known_reflectances_behind_a_veil():
     shares = [(r.crosswise ** 2 + r.in_plane ** 2) / 2 for r in (bright, dark)]
     glare = ((1.5 - 1) / (1.5 + 1)) ** 2 + 0.2
     assert view.ratio == pytest.approx((0.8 * shares[0] + glare) / (0.8 * shares[1] + glare))
+
+
+def share_back(incidence, near, far):
+    """Both reflectances by the sine and tangent formulas, which need no cosines of indices."""
+    beyond = asin(near / far * sin(incidence))
+    less, more = incidence - beyond, incidence + beyond
+    return (sin(less) / sin(more)) ** 2, (tan(less) / tan(more)) ** 2
+
+
+@pytest.mark.parametrize("side", [0.2, 0.4])
+def test_seen_from_the_side_the_front_glares_as_air_on_glass(side):
+    view = groove_view(1.5, 1.4, 1.3, side_angle=side)
+    inside = asin(sin(side) / 1.5)
+    glare = sum(share_back(side, 1.0, 1.5)) / 2
+    bright, dark = (
+        sum(one * two for one, two in zip(share_back(pi / 4 + inside, 1.5, fluid),
+                                          share_back(pi / 4 - inside, 1.5, fluid),
+                                          strict=True)) / 2 for fluid in (1.4, 1.3))
+    assert view.ratio == pytest.approx((bright + glare) / (dark + glare), rel=1e-9)
 
 
 @pytest.mark.parametrize("glass", [SODALIME, BOROSILICATE])
@@ -169,6 +188,18 @@ def test_rays_go_through_wall_or_bore_and_their_points_make_a_drawing():
     inner = np.hypot(rays.points[:, 2, 0], rays.points[:, 2, 1])[rays.path == "through the bore"]
     assert inner == pytest.approx(np.full(inner.size, 0.006))
     assert rays.plate_offset == pytest.approx(-rays.plate_offset[::-1])  # left is right
+
+
+@pytest.mark.parametrize("fill", [1.0016, 1.333, 1.9])
+def test_a_ray_that_misses_the_bore_sees_a_solid_rod_whatever_fills_it(fill):
+    """A rod turns the ray by i - r at each face: to the plate by plain angles."""
+    offset = 0.0089  # within the glass it passes the axis at 6.04 mm, the bore ends at 6 mm
+    incidence, refracted = asin(offset / 0.009), asin(offset / 0.009 / 1.473)
+    leaves = incidence + pi - 2 * refracted
+    fall = (0.030 + 0.009 * cos(leaves)) * tan(2 * (incidence - refracted))
+    rays = lens_rays(TUBE, fill, offset)
+    assert list(rays.path) == ["through the wall"]
+    assert rays.plate_offset[0] == pytest.approx(0.009 * sin(leaves) - fall, rel=1e-9)
 
 
 def test_a_narrow_bore_lifts_by_the_closed_form_and_a_wide_one_like_a_flat_wall():
