@@ -129,6 +129,8 @@ def test_a_rigid_cover_spreads_its_load_evenly():
     (lambda: tightening_order(8, ()), "rising shares"),
     (lambda: tightening_result(GaugeCover(), []), "0 steps"),
     (lambda: tightening_result(GaugeCover(), [BoltStep(9, LEFT, 1.0)]), "pairs 1 to 8"),
+    (lambda: tightening_result(GaugeCover(), [BoltStep(1, LEFT, 60.0)]),
+     r"share of the bolt load is 60; the allowed range is 0 to 1\.5"),
     (lambda: GaugeCover(bolt_load=-1.0), "bolt load"),
 ])
 def test_impossible_orders_are_refused(call, words):

@@ -29,7 +29,7 @@ def test_each_line_fails_alone(changes, line):
 
 @pytest.mark.parametrize("changes", [
     {"topmost_tube": -0.081}, {"normal_level": 0.191}, {"normal_level": 0.309},
-    {"low_alarm": 0.07}, {"high_alarm": 0.43},
+    {"low_alarm": 0.07}, {"low_alarm": 0.43}, {"high_alarm": 0.07}, {"high_alarm": 0.43},
 ])
 def test_just_inside_the_limit_is_met(changes):
     assert all(met(**changes))

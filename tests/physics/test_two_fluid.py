@@ -174,6 +174,9 @@ def test_range_by_its_closed_form(water, steam, leg, fluid):
     assert found.least_difference == pytest.approx((leg - water) * 0.5 / (fluid - leg))
     assert found.least_difference > 0.0
     assert found.reference_travel * 5e-5 == pytest.approx(found.drum_travel * 15e-5)
+    assert found.least_limb_height == pytest.approx(found.greatest_difference + 0.06)
+    bare = two_fluid_range(0.5, water, steam, leg, fluid, 5e-5, 15e-5)  # nothing left at R_max
+    assert bare.least_limb_height == pytest.approx(bare.greatest_difference)
 
 
 def test_warm_fluid_reads_low_at_mid_range_and_its_swelling_lifts_both_surfaces():

@@ -182,6 +182,8 @@ def test_the_three_conditions_are_told_apart():
     pressed = Vessel(1e-3, AIR + 1000.0, (Layer("water", 1000.0, 0.3 - 1 / G),))
     fuller = Vessel(1e-3, AIR, (Layer("water", 1000.0, 0.4),))
     assert broken_conditions([plain, plain]) == ()
+    evacuated = Vessel(1e-3, 0.0, ())  # nothing in it, nothing above it: nothing to flow
+    assert broken_conditions([evacuated, evacuated]) == ()
     assert [s.split()[1] for s in broken_conditions([plain, hot])] == ["density"]
     assert [s.split()[1] for s in broken_conditions([plain, pressed])] == ["pressure"]
     assert [s.split()[1] for s in broken_conditions([plain, fuller])] == ["flows:"]
