@@ -47,7 +47,7 @@ def draw_three_readings(view, look):
     result, font = view.result, look.font
     boiler = result.setting.boiler
     highest = boiler.legs.chamber_height
-    top, bottom = 1.9 * font, height - (3.7 if look.detail else 2.9) * font
+    top, bottom = 1.9 * font, height - (4.0 if look.detail else 2.9) * font
 
     def y_of(level):
         return bottom - (level - LOWEST) / (highest - LOWEST) * (bottom - top)
